@@ -1,0 +1,170 @@
+/* The cell: plain data as the file states it. Constant once read. Every member can be asked for its origin
+ * and mark (given.h). Lengths mm, forces N, moments N mm, stresses MPa, masses kg, angles rad, times s. */
+#ifndef CELL_H
+#define CELL_H
+
+#include "given.h"
+
+enum {
+	MAX_ANCHORS = 64, MAX_RINGS = 64, MAX_VERTICES = 512 /* a ring */, MAX_PARTS = 128, MAX_SETUPS = 16,
+	MAX_LOADS = 16, MAX_JOINTS = 64, MAX_OLD_HOLES = 256, MAX_CORES = 256, MAX_ROWS = 32 /* of a table */
+};
+
+enum { NO, YES };
+
+/* --- slab ------------------------------------------------------------------------------------- */
+enum slab_type { SLAB_ON_GROUND, SLAB_SUSPENDED };
+enum evidence { BY_MEASURED, BY_AS_BUILT, BY_DRAWING, BY_ASSUMED };              /* of a length */
+enum strength_evidence { BY_DELIVERY_NOTE, STRENGTH_BY_DRAWING, STRENGTH_BY_ASSUMED };
+enum specimen { CYLINDER, CUBE };
+enum condition { SOUND, DAMAGED };
+enum joint_type { SAW_CUT, CONSTRUCTION, EXPANSION, FREE_EDGE };
+
+struct engineer { struct text name, reason; };          /* by_engineer: takes a departure on himself */
+
+struct concrete {
+	struct word strength_class;                     /* index into concrete_classes[] */
+	struct number specified;                        /* [MPa] */
+	struct word specimen, strength_evidence;
+	struct numbers cores;                           /* single core strengths [MPa] */
+	struct number core_diameter, core_length;       /* [mm] */
+	struct number age;                              /* [s] */
+	struct word condition;
+	struct word cracked;                            /* NO | YES; default YES */
+	struct text uncracked_reason;
+	struct engineer by_engineer;
+};
+struct joint    { struct point from, to; struct word type; };
+struct old_hole { struct point at; struct number depth; struct word filled; };
+struct slab {
+	struct word type;
+	struct number thickness;                        /* structural concrete alone [mm] */
+	struct word thickness_evidence;
+	struct number topping;                          /* thickness of screed or tile above; 0: none [mm] */
+	struct concrete concrete;
+	struct number clear;                            /* nothing nearer to any anchor than this [mm] */
+	struct ring outline;                            /* given and empty: the word none */
+	struct list joints, old_holes;                  /* rows struct joint, struct old_hole */
+	struct word scan;                               /* scan_done ... */
+};
+enum scan { SCAN_DONE, SCAN_NOT_DONE };
+
+/* --- cell -------------------------------------------------------------------------------------- */
+struct part {
+	struct text name;
+	struct number mass, least_mass;                 /* [kg]; least_mass: in the low run */
+	struct point at;                                /* centre of mass */
+	struct point box_from, box_to;                  /* or anywhere inside */
+};
+enum touches { TOUCHES_FLOOR, TOUCHES_SHIMS };
+struct base_piece {                                     /* an outline with holes, or a pad */
+	struct text name;
+	struct ring outline;
+	struct list holes;                              /* rows struct ring */
+	struct word touches;                            /* default TOUCHES_FLOOR */
+	struct point at, size;                          /* pad: centre and side lengths */
+};
+enum base_stiff { STIFF_BY_CALCULATION, STIFF_BY_MAKER, STIFF_BY_ASSUMED };
+struct stand_off {
+	struct number height;                           /* 0: the word none [mm] */
+	struct word filled;
+	struct number grout_strength;                   /* [MPa] */
+};
+
+/* --- arm and loads ------------------------------------------------------------------------------ */
+struct reaction { struct number vertical, horizontal, tilting, twisting; };   /* at the mounting face */
+enum arm_case { ARM_REST, ARM_NORMAL, ARM_EMERGENCY_STOP, ARM_CASES };         /* words of loads: with */
+struct arm {
+	struct point mount;                             /* mounting face, cell axes */
+	struct number mass, payload;                    /* [kg] */
+	struct number reach, payload_reach;             /* horizontal, of the centres of mass [mm] */
+	struct word vertical_includes_weight, tilting_includes_weight, paired;
+	struct reaction reaction[ARM_CASES];            /* ARM_REST unused */
+};
+struct extra_load {
+	struct text name;
+	struct number force;                            /* horizontal size; or */
+	struct point force_vector;                      /* x, y, z up [N] */
+	struct word any_direction;                      /* given: any horizontal heading */
+	struct number direction;                        /* heading [rad] */
+	struct number at_height;                        /* [mm] */
+	struct point at;                                /* plane point */
+	struct word with;                               /* enum arm_case */
+};
+
+/* --- anchors ------------------------------------------------------------------------------------ */
+enum anchor_type { CAST_IN_HEADED, CAST_IN_HOOKED, TORQUE_CONTROLLED, DISPLACEMENT_CONTROLLED, UNDERCUT, SCREW, ADHESIVE };
+enum basis { BASIS_ULTIMATE, BASIS_ALLOWED, BASIS_CHARACTERISTIC };
+enum rating_evidence { BY_DATA_SHEET, BY_TEST, RATING_BY_ASSUMED };
+enum interaction { STRAIGHT, FIVE_THIRDS };
+enum tested_in { TESTED_CRACKED, TESTED_UNCRACKED };
+struct spacing_row { struct number distance, share; };
+struct edge_row { struct number distance, tension, shear; };
+struct rating {
+	struct word basis;
+	struct number of_ultimate;                      /* share of ultimate that an allowed value is [-] */
+	struct number tension, shear;                   /* [N] */
+	struct number at_concrete, at_embedment;        /* [MPa], [mm] */
+	struct word tested_in, evidence;
+	struct text document;
+	struct number allowed_share;                    /* default 0.25 */
+	struct engineer by_engineer;
+	struct word interaction;                        /* default STRAIGHT */
+	struct list spacing, edge;                      /* rows struct spacing_row, struct edge_row */
+};
+struct product {
+	struct text label;
+	struct word type;
+	struct number shaft, tensile_area, length, projection, embedment;   /* [mm], [mm2] */
+	struct number hole_diameter, hole_depth, least_slab, setting_torque;
+	struct word qualified_cracked;
+	struct rating rating;
+};
+struct needs { struct number tension, shear; struct word pattern_as_stated, all_setups_covered; };
+struct anchors {
+	struct given at_given;                          /* the key `at` itself */
+	struct vec2 at[MAX_ANCHORS];                    /* A1 is at[0] [mm] */
+	struct mark at_mark[MAX_ANCHORS];
+	size_t count;                                   /* 0: not known */
+	struct word lug;                                /* anchors may stand outside the base */
+	struct number plate_hole;                       /* clearance hole diameter [mm] */
+	struct word slotted;                            /* plate_hole: slotted */
+	struct number plate_thickness;
+	struct needs needs;
+	struct product product;
+};
+
+/* --- the whole ---------------------------------------------------------------------------------- */
+struct record { struct text site, prepared_by, revision, date; };
+struct choices {
+	struct number stabilising_weight;               /* default 0.6 */
+	struct word masses_weighed;                     /* allows 0.9 */
+	struct number anchor_bed_ratio;                 /* used alone [mm2] */
+	struct number least_strength;                   /* default 28 MPa */
+	struct engineer by_engineer;
+};
+struct setup { struct text name; const struct cell *cell; struct list overridden; /* rows struct text: paths */ };
+
+struct cell {
+	struct number version;
+	struct text title;
+	struct record record;
+	struct word show;                               /* enum unit_system; default UNITS_METRIC */
+	struct slab slab;
+	struct point standing_at;                       /* cell origin on the slab */
+	struct number turned;                           /* cell axes against slab axes [rad] */
+	struct list parts;                              /* rows struct part; given and empty: the word none */
+	struct list base;                               /* rows struct base_piece */
+	struct word base_stiff;
+	struct text base_stiff_note;
+	struct stand_off stand_off;
+	struct arm arm;
+	struct list setups;                             /* rows struct setup; none: the file itself is one */
+	struct list loads;                              /* rows struct extra_load */
+	struct anchors anchors;
+	struct choices choices;
+	struct list methods;                            /* rows struct word; default one row METHOD_RATING */
+};
+enum method { METHOD_RATING };
+
+#endif
