@@ -1,0 +1,103 @@
+#include "shear_pull.h"
+#include <math.h>
+
+/* Torsion below this share of force times size is rounding: the force passes through the centre. */
+#define TORSION_SHARE 1e-9
+
+/* Torsion that may take any value of a range [N mm]. */
+struct range { double low, high; };
+
+struct vec2 shear_share(const struct base *base, size_t anchor, struct pull pull)
+{
+	double n = (double)base->anchor_count;
+	struct vec2 at = base->anchor_mm[anchor];
+	double rx = at.x - base->shear_centre[0], ry = at.y - base->shear_centre[1];
+	double per_arm = base->shear_polar > 0 ? pull.torsion / base->shear_polar : 0;
+	return (struct vec2){pull.x / n - per_arm * ry, pull.y / n + per_arm * rx};
+}
+
+static struct pull about_centre(const struct base *base, const double force[3])
+{
+	double moved = base->shear_centre[0] * force[1] - base->shear_centre[1] * force[0];
+	return (struct pull){force[0], force[1], force[2] - moved};
+}
+
+bool shear_can_twist(const struct base *base, double torsion, double size)
+{
+	return base->shear_polar > 0 || fabs(torsion) <= TORSION_SHARE * size;
+}
+
+bool shear_group_share(const struct base *base, const double force[3], struct vec2 shear[])
+{
+	struct pull pull = about_centre(base, force);
+	for (size_t i = 0; i < base->anchor_count; i++)
+		shear[i] = shear_share(base, i, pull);
+	double size = (fabs(force[0]) + fabs(force[1])) * base->size + fabs(force[2]);
+	return shear_can_twist(base, pull.torsion, size);
+}
+
+struct pull shear_fixed(const struct base *base, const struct load_case *load_case)
+{
+	return about_centre(base, load_case->fixed_shear);
+}
+
+size_t shear_place_count(const struct base *base, const struct turning_force *turning)
+{
+	return turning->at_hull ? base->hull_count : 1;
+}
+
+struct vec2 shear_place(const struct base *base, const struct turning_force *turning, size_t index)
+{
+	struct vec2 at = {turning->at[0], turning->at[1]};
+	if (turning->at_hull)
+		at = base->hull[index];
+	return (struct vec2){at.x - base->shear_centre[0], at.y - base->shear_centre[1]};
+}
+
+/* Torsion about the centroid that a turning force can bring at a heading: any hull corner, either sign of
+ * its own twist. */
+static struct range torsion_range(const struct base *base, const struct turning_force *turning,
+                                  double heading)
+{
+	double c = cos(heading), s = sin(heading);
+	struct range range = {HUGE_VAL, -HUGE_VAL};
+	for (size_t i = 0; i < shear_place_count(base, turning); i++) {
+		struct vec2 at = shear_place(base, turning, i);
+		double torsion = turning->force * (at.x * s - at.y * c);
+		range.low = fmin(range.low, torsion);
+		range.high = fmax(range.high, torsion);
+	}
+	range.low -= fabs(turning->twist);
+	range.high += fabs(turning->twist);
+	return range;
+}
+
+static double size_of(struct vec2 v)
+{
+	return sqrt(v.x * v.x + v.y * v.y);
+}
+
+bool shear_group_at(const struct base *base, const struct load_case *load_case, double heading,
+                    double shear[])
+{
+	struct pull pull = shear_fixed(base, load_case);
+	struct range torsion = {pull.torsion, pull.torsion};
+	double force = fabs(pull.x) + fabs(pull.y);
+	for (int k = 0; k < load_case->turning_count; k++) {
+		const struct turning_force *turning = &load_case->turning_force[k];
+		struct range range = torsion_range(base, turning, heading);
+		pull.x += turning->force * cos(heading);
+		pull.y += turning->force * sin(heading);
+		torsion.low += range.low;
+		torsion.high += range.high;
+		force += fabs(turning->force);
+	}
+	/* the size of a vector is convex in the torsion, so an end of the range is the worst */
+	for (size_t i = 0; i < base->anchor_count; i++) {
+		double low = size_of(shear_share(base, i, (struct pull){pull.x, pull.y, torsion.low}));
+		double high = size_of(shear_share(base, i, (struct pull){pull.x, pull.y, torsion.high}));
+		shear[i] = fmax(low, high);
+	}
+	double size = force * base->size + fabs(load_case->fixed_shear[2]);
+	return shear_can_twist(base, fmax(fabs(torsion.low), fabs(torsion.high)), size);
+}
