@@ -1,0 +1,23 @@
+/* The arm's wrench at its mounting face, as the data sheet is read (DESIGN of the loads in README, "Loads"). */
+#ifndef ARM_WRENCH_H
+#define ARM_WRENCH_H
+
+#include "../cell/cell.h"
+#include "../cell/load_case.h"
+#include "../cell/trace.h"
+
+/* Factors of a run: on the weight where it helps, and on the moving part. */
+struct run_factors { double weight, moving; };
+struct run_factors run_factors(const struct cell *cell, enum weight_run run);
+
+/* Which of the weight readings apply: bits of load_case.reading. */
+struct weight_reading { bool vertical_without, tilting_without; };
+
+/* Unknown numbers are taken as 0, the most favourable (loads.h lists them as gaps). */
+struct wrench arm_wrench(const struct cell *cell, enum arm_case arm_case, enum weight_run run,
+                         enum vertical_run vertical, struct weight_reading reading, struct trace *trace);
+
+/* Whether the papers' vertical force can hold the weight at all: not where it is below it. */
+bool arm_vertical_can_include(const struct cell *cell, enum arm_case arm_case);
+
+#endif

@@ -1,0 +1,25 @@
+/* Weights of the parts, and small facts about the sources of loads that building and tracing share. */
+#ifndef WEIGHTS_H
+#define WEIGHTS_H
+
+#include "../cell/cell.h"
+#include "../cell/load_case.h"
+
+/* load_case.source: which loads a case comes from */
+enum { SOURCE_EMERGENCY_STOP, SOURCE_NORMAL, SOURCE_REST, FIRST_EXTRA };
+
+/* Sum of weights [N] and first moments [N mm]; half: how far the boxes can move the moments to either side. */
+struct weights { double down, moment[2], half[2]; };
+
+struct weights parts_weights(const struct cell *cell, enum weight_run run);
+/* Mass that counts in a run: least_mass where the weight helps; 0 when not known. [kg] */
+double part_mass(const struct part *part, enum weight_run run);
+/* Which way the boxed parts are pushed in x and y: -1, 0, +1. */
+void corner_signs(int corner, double sign[2]);
+
+bool reaction_known(const struct reaction *reaction);        /* any of its numbers */
+/* The case that the arm is in while a further load acts; without its values the arm rests, which is the most
+ * favourable. */
+enum arm_case case_with_load(const struct cell *cell, enum arm_case wanted);
+
+#endif
