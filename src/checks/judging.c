@@ -1,0 +1,147 @@
+#include "judging.h"
+
+#include <math.h>
+#include <stdarg.h>
+#include <stdio.h>
+#include <string.h>
+
+const char *sentence(const struct judging *judging, const char *format, ...)
+{
+	char text[512];
+	va_list arguments;
+	if (!judging->arena)
+		return "";
+	va_start(arguments, format);
+	vsnprintf(text, sizeof text, format, arguments);
+	va_end(arguments);
+	const char *copy = arena_text(judging->arena, text, strlen(text));
+	return copy ? copy : "";
+}
+
+const char *shown(const struct judging *judging, double value, enum dimension dimension)
+{
+	char text[48];
+	if (!judging->arena)
+		return "";
+	enum unit_system system = (enum unit_system)judging->cell->show.value;
+	quantity_write(value, quantity_display_unit(dimension, system), 4, text, sizeof text);
+	return sentence(judging, "%s", text);
+}
+
+const char *shown_up(const struct judging *judging, double value, enum dimension dimension)
+{
+	const struct unit *unit = quantity_display_unit(dimension, (enum unit_system)judging->cell->show.value);
+	double number = value / unit->factor;
+	if (!(number > 0))
+		return shown(judging, value, dimension);
+	double step = pow(10, floor(log10(number)) - 3);      /* four significant digits */
+	return shown(judging, ceil(number / step * (1 - 1e-12)) * step * unit->factor, dimension);
+}
+
+const char *percent(const struct judging *judging, double share)
+{
+	char text[32];
+	number_write(100 * share, 4, text, sizeof text);
+	return sentence(judging, "%s %%", text);
+}
+
+bool load_model(const struct cell *cell)
+{
+	const struct arm *arm = &cell->arm;
+	bool any = is_known(cell->parts) || is_known(cell->base) || is_known(cell->loads) || is_known(arm->mount) ||
+	           is_known(arm->mass) || is_known(arm->payload);
+	for (int k = ARM_NORMAL; k <= ARM_EMERGENCY_STOP; k++)
+		any = any || is_known(arm->reaction[k].vertical) || is_known(arm->reaction[k].horizontal) ||
+		      is_known(arm->reaction[k].tilting) || is_known(arm->reaction[k].twisting);
+	return any;
+}
+
+const char *without_load_model(const struct cell *cell)
+{
+	bool needs = is_known(cell->anchors.needs.tension) || is_known(cell->anchors.needs.shear);
+	return !load_model(cell) && needs ? "no load model in the file: the stated needs are judged instead" : NULL;
+}
+
+void judge_thickness_evidence(const struct judging *judging, struct finding *out)
+{
+	const struct word *evidence = &judging->cell->slab.thickness_evidence;
+	if (is_known(*evidence) && (evidence->value == BY_MEASURED || evidence->value == BY_AS_BUILT))
+		return;
+	finding_lacks(out, "slab.thickness.evidence");
+	out->never_fails = true;
+}
+
+double largest_clearance_hole(double shaft)
+{
+	/* EN 1992-4 Table 6.1: fastener diameter and diameter of the clearance hole [mm] */
+	static const double row[][2] = {{6, 7}, {8, 9}, {10, 12}, {12, 14}, {14, 16}, {16, 18}, {18, 20}, {20, 22},
+	                                {22, 24}, {24, 26}, {27, 30}, {30, 33}};
+	enum { ROWS = sizeof row / sizeof row[0] };
+	double clearance = 1;
+	for (int i = 0; i < ROWS && row[i][0] <= shaft; i++)
+		clearance = row[i][1] - row[i][0];
+	/* between rows and above the table the clearance of the next smaller row: the safe side */
+	return shaft + clearance;
+}
+
+enum stand_off_kind stand_off_kind(const struct judging *judging, struct finding *lacks)
+{
+	const struct stand_off *stand_off = &judging->cell->stand_off;
+	const struct number *shaft = &judging->cell->anchors.product.shaft;
+	const char *missing = NULL;
+	if (!is_known(stand_off->height))
+		missing = "cell.stand_off.height";
+	else if (stand_off->height.value == 0)
+		return FLAT;
+	else if (!is_known(stand_off->filled))
+		missing = "cell.stand_off.filled";
+	else if (stand_off->filled.value == NO)
+		return THICK_OR_OPEN;
+	else if (!is_known(*shaft))
+		missing = "anchors.product.shaft";
+	else if (stand_off->height.value > 0.5 * shaft->value)        /* EN 1992-4 6.2.2.3 */
+		return THICK_OR_OPEN;
+	else if (!is_known(stand_off->grout_strength))
+		missing = "cell.stand_off.grout_strength";
+	if (missing) {
+		if (lacks)
+			finding_lacks(lacks, missing);
+		return STAND_OFF_UNKNOWN;
+	}
+	double least = fmax(30, judging->setting->strength.value);   /* EN 1992-4 6.2.2.3 [MPa] */
+	return stand_off->grout_strength.value >= least ? FILLED_FLAT : THICK_OR_OPEN;
+}
+
+static void judge_holes(const struct judging *judging, int anchor, struct finding *out)
+{
+	const struct anchors *anchors = &judging->cell->anchors;
+	const struct number *shaft = &anchors->product.shaft;
+	if (is_known(anchors->slotted)) {
+		finding_doubts(out, "the holes in the base are slotted: it is not known which anchors take the shear",
+		               "round holes with little clearance, or welded washers with round holes, shown by the maker");
+	} else if (!is_known(anchors->plate_hole) || !is_known(*shaft)) {
+		finding_lacks(out, is_known(anchors->plate_hole) ? "anchors.product.shaft" : "anchors.plate_hole");
+	} else if (anchors->plate_hole.value > largest_clearance_hole(shaft->value) + 1e-9) {
+		finding_doubts(out, sentence(judging, "holes of %s are larger than %s: not every anchor may take its share of the shear",
+		                             shown(judging, anchors->plate_hole.value, DIM_LENGTH),
+		                             shown(judging, largest_clearance_hole(shaft->value), DIM_LENGTH)),
+		               "fill the holes, or weld washers with holes of the clearance table on the base");
+	} else {
+		return;
+	}
+	size_t n = anchors->count, half = n > 1 ? n / 2 : 1;
+	if (judging->state && judging->arena)
+		finding_notes(out, sentence(judging, "with half of the anchors taking the shear: about %s on this anchor",
+		                            shown(judging, judging->state->shear[anchor] * (double)n / (double)half, DIM_FORCE)));
+}
+
+void judge_shear_conditions(const struct judging *judging, int anchor, struct finding *out)
+{
+	judge_holes(judging, anchor, out);
+	if (stand_off_kind(judging, out) == THICK_OR_OPEN)
+		finding_doubts(out, "the base stands off the concrete: the anchors bend, and the rating does not cover it",
+		               "grout the whole base with strong grout no thicker than half the anchor's diameter, or have an engineer "
+		               "check the anchors in bending");
+	if (judging->facts && judging->facts->torsion_on_one)
+		finding_doubts(out, "a single anchor cannot resist twisting", "two anchors or more");
+}

@@ -1,0 +1,31 @@
+/* What the check files share: short ways to sentences and to what is known. */
+#ifndef JUDGING_H
+#define JUDGING_H
+
+#include "check_table.h"
+
+/* A sentence in the arena; "" on the fast path or without memory. */
+const char *sentence(const struct judging *judging, const char *format, ...) __attribute__((format(printf, 2, 3)));
+/* Number with unit for a sentence, in the units the file asks for; valid until the arena closes. */
+const char *shown(const struct judging *judging, double value, enum dimension dimension);
+/* The same rounded up, for what is at least needed. */
+const char *shown_up(const struct judging *judging, double value, enum dimension dimension);
+const char *percent(const struct judging *judging, double share);
+
+bool load_model(const struct cell *cell);                    /* any part of a load model is in the file */
+const char *without_load_model(const struct cell *cell);     /* reason for `left_out`, or NULL */
+
+/* Only a measured or as-built thickness is evidence; without it the ratio is no bound either. */
+void judge_thickness_evidence(const struct judging *judging, struct finding *out);
+
+/* Stand-off as the shear checks see it. */
+enum stand_off_kind { FLAT, FILLED_FLAT, THICK_OR_OPEN, STAND_OFF_UNKNOWN };
+/* EN 1992-4 6.2.2.3: no lever arm with mortar of at most d/2, at least 30 MPa and the concrete's strength. Names what is
+ * missing in `lacks` (may be NULL). */
+enum stand_off_kind stand_off_kind(const struct judging *judging, struct finding *lacks);
+/* Lacks and doubts that concern every anchor in shear: holes in the base, stand-off. */
+void judge_shear_conditions(const struct judging *judging, int anchor, struct finding *out);
+/* Largest clearance hole with which all anchors share the shear, EN 1992-4 Table 6.1. [mm] */
+double largest_clearance_hole(double shaft);
+
+#endif
