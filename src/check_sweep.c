@@ -1,0 +1,290 @@
+#include "check_sweep.h"
+
+#include <math.h>
+#include <string.h>
+
+#define PI 3.14159265358979323846
+#define HEADINGS 48                 /* of the coarse sweep */
+#define GOLDEN 0.61803398874989485
+#define REFINED_WIDTH 1e-6          /* a maximum is found to this [rad] */
+#define STEEPER 2.0                 /* how much steeper than its mean between headings a value may run */
+
+struct worst *run_worst(const struct run *run, size_t watch, size_t setup, size_t anchor, unsigned reading)
+{
+	size_t row = (watch * run->setup_count + setup) * run->anchor_count + anchor;
+	return &run->worsts[row * MAX_READINGS + reading];
+}
+
+/* One place of a sweep: what is being solved, and its scratch state. */
+struct visit {
+	struct run *run;
+	struct setup_run *setup;
+	size_t setup_index, ratio_index;
+	const struct load_case *load_case;
+	struct state state;
+	double shear[MAX_ANCHORS];      /* of the heading, where shear is paired with it */
+};
+
+static unsigned heading_count(const struct run *run)
+{
+	return run->options->headings ? run->options->headings : HEADINGS;
+}
+
+static void shear_of_state(const struct run *run, const struct setup_run *setup, struct state *state)
+{
+	const struct load_case *c = state->load_case;
+	const struct shear_bound *bound = &run->bounds[c->group];
+	if (c->paired)
+		shear_group_at(setup->base, c, state->heading, state->shear);
+	else
+		memcpy(state->shear, bound->size, setup->base->anchor_count * sizeof state->shear[0]);
+}
+
+static double watch_value(const struct run *run, const struct visit *v, size_t watch, size_t anchor)
+{
+	if (watch == WATCH_TENSION)
+		return v->state.tension[anchor];
+	if (watch == WATCH_SHEAR)
+		return v->state.shear[anchor];
+	struct judging judging = {.cell = v->setup->cell, .setting = &v->setup->setting, .base = v->setup->base,
+	                          .state = &v->state, .facts = &v->setup->facts};
+	return run->watched[watch]->ratio(&judging, (int)anchor);
+}
+
+static void keep(struct worst *worst, double value, const struct state *state)
+{
+	if (worst->known && !(value > worst->value))
+		return;
+	*worst = (struct worst){true, value, state->load_case, state->heading, state->bed_ratio,
+	                          {state->settle[0], state->settle[1], state->settle[2]}};
+}
+
+static double pressure_max(const struct base *base, const double settle[3])
+{
+	double most = 0;
+	for (size_t i = 0; i < base->hull_count; i++) {
+		double x = (base->hull[i].x - base->centre[0]) / base->size, y = (base->hull[i].y - base->centre[1]) / base->size;
+		most = fmax(most, settle[0] + settle[1] * x + settle[2] * y);
+	}
+	return most;
+}
+
+/* Solves at a heading (settle is the start and the result) and keeps whatever is the worst so far.
+ * *carried tells whether there is an equilibrium; values may be NULL. */
+static enum status visit_heading(struct visit *v, double heading, double settle[3], double *values, bool *carried)
+{
+	struct run *run = v->run;
+	struct state *state = &v->state;
+	size_t n = run->anchor_count, k = 0;
+	state->heading = heading;
+	load_at(v->load_case, heading, state->load);
+	*carried = base_balance(v->setup->base, state->load) == BALANCED;
+	if (!*carried)
+		return DONE;      /* base.stability fails on it; there is nothing to judge */
+	if (base_solve(v->setup->base, state->bed_ratio, state->load, settle, NULL) != DONE) {
+		base_start(v->setup->base, state->bed_ratio, state->load, settle);
+		if (base_solve(v->setup->base, state->bed_ratio, state->load, settle, NULL) != DONE)
+			return NO_CONVERGENCE;
+	}
+	run->states++;
+	memcpy(state->settle, settle, sizeof state->settle);
+	base_tensions(v->setup->base, state->bed_ratio, settle, state->tension);
+	if (v->load_case->paired)
+		shear_of_state(run, v->setup, state);
+	v->setup->facts.any_state = true;
+	v->setup->facts.pressure_max = fmax(v->setup->facts.pressure_max, pressure_max(v->setup->base, settle));
+	for (size_t i = 0; i < n; i++) {
+		double *group = &run->group_tension[(v->load_case->group * n + i) * MAX_READINGS];
+		for (unsigned r = 0; r < MAX_READINGS; r++)
+			if (v->load_case->reading & 1u << r)
+				group[r] = fmax(group[r], state->tension[i]);
+		run->spread[i][v->ratio_index] = fmax(run->spread[i][v->ratio_index], state->tension[i]);
+	}
+	for (size_t w = 0; w < run->watch_count; w++)
+		for (size_t i = 0; i < n; i++) {
+			double value = watch_value(run, v, w, i);
+			for (unsigned r = 0; r < MAX_READINGS; r++)
+				if (v->load_case->reading & 1u << r)
+					keep(run_worst(run, w, v->setup_index, i, r), value, state);
+			if (values)
+				values[k++] = value;
+		}
+	return DONE;
+}
+
+/* What a local maximum must be able to beat to be worth refining. Tension is refined for every group, since
+ * `require` pairs the groups' maxima. */
+static double to_beat(const struct visit *v, size_t watch, size_t anchor)
+{
+	const struct run *run = v->run;
+	const double *group = &run->group_tension[(v->load_case->group * run->anchor_count + anchor) * MAX_READINGS];
+	double least = HUGE_VAL;
+	for (unsigned r = 0; r < MAX_READINGS; r++)
+		if (v->load_case->reading & 1u << r)
+			least = fmin(least, watch == WATCH_TENSION ? group[r] : run_worst(run, watch, v->setup_index, anchor, r)->value);
+	return least;
+}
+
+/* Golden section on [from, to], a stretch that holds a local maximum of one watched value. */
+static enum status refine(struct visit *v, size_t watch, size_t anchor, double from, double to, const double start[3],
+                          double slope)
+{
+	double goal = to_beat(v, watch, anchor);
+	double settle[3] = {start[0], start[1], start[2]};
+	double a = to - GOLDEN * (to - from), b = from + GOLDEN * (to - from), at_a, at_b;
+	bool carried;
+	enum status status = visit_heading(v, a, settle, NULL, &carried);
+	at_a = carried && status == DONE ? watch_value(v->run, v, watch, anchor) : -1;
+	if (status == DONE)
+		status = visit_heading(v, b, settle, NULL, &carried);
+	at_b = carried && status == DONE ? watch_value(v->run, v, watch, anchor) : -1;
+	/* given up where even the steepest slope cannot reach what is known already */
+	while (status == DONE && to - from > REFINED_WIDTH && fmax(at_a, at_b) + slope * (to - from) > goal) {
+		bool left = at_a > at_b;
+		if (left) {
+			to = b, b = a, at_b = at_a;
+			a = to - GOLDEN * (to - from);
+		} else {
+			from = a, a = b, at_a = at_b;
+			b = from + GOLDEN * (to - from);
+		}
+		status = visit_heading(v, left ? a : b, settle, NULL, &carried);
+		double value = carried && status == DONE ? watch_value(v->run, v, watch, anchor) : -1;
+		if (left)
+			at_a = value;
+		else
+			at_b = value;
+	}
+	return status;
+}
+
+/* Whether a watch needs no refinement of its own. Where shear is free, it does not change within a load case,
+ * and what follows tension peaks with it. Where it is paired, it does not depend on weights or bed, so that
+ * one sweep of the group finds its peaks. */
+static bool peaks_elsewhere(const struct visit *v, size_t watch)
+{
+	const struct check *check = v->run->watched[watch];
+	bool of_shear = watch == WATCH_SHEAR || (check && check->by_shear);
+	if (v->load_case->paired)
+		return of_shear && v->run->bounds[v->load_case->group].refined;
+	return of_shear || (check && check->follows_tension);
+}
+
+static enum status refine_maxima(struct visit *v, unsigned count, double step)
+{
+	struct run *run = v->run;
+	size_t n = run->anchor_count, row = run->watch_count * n;
+	enum status status = DONE;
+	for (size_t w = 0; w < run->watch_count && status == DONE; w++) {
+		if (peaks_elsewhere(v, w))
+			continue;
+		for (size_t i = 0; i < n && status == DONE; i++)
+			for (unsigned h = 0; h < count && status == DONE; h++) {
+				double before = run->values[((h + count - 1) % count) * row + w * n + i];
+				double here = run->values[h * row + w * n + i];
+				double after = run->values[((h + 1) % count) * row + w * n + i];
+				if (here <= 0 || here < before || here < after)
+					continue;
+				/* a smooth peak lies within an eighth, a kink within the whole of the steeper drop */
+				double drop = here - fmin(before, after), heading = v->load_case->spin_from + h * step;
+				if (here + drop <= to_beat(v, w, i))
+					continue;
+				status = refine(v, w, i, heading - step, heading + step, run->settles[h], STEEPER * drop / step);
+			}
+	}
+	return status;
+}
+
+static enum status sweep_case(struct visit *v)
+{
+	struct run *run = v->run;
+	size_t row = run->watch_count * run->anchor_count;
+	const struct load_case *c = v->load_case;
+	bool carried, turns = c->spin_to > c->spin_from;
+	unsigned count = turns ? heading_count(run) : 1;
+	double step = (c->spin_to - c->spin_from) / count, settle[3], load[3];
+	load_at(c, c->spin_from, load);
+	base_start(v->setup->base, v->state.bed_ratio, load, settle);
+	for (unsigned h = 0; h < count; h++) {
+		enum status status = visit_heading(v, c->spin_from + h * step, settle, &run->values[h * row], &carried);
+		if (status != DONE)
+			return status;
+		for (size_t k = 0; !carried && k < row; k++)
+			run->values[h * row + k] = -1;
+		memcpy(run->settles[h], settle, sizeof settle);
+	}
+	enum status status = turns ? refine_maxima(v, count, step) : DONE;
+	run->bounds[c->group].refined = true;
+	return status;
+}
+
+static void bound_shear(struct run *run, struct setup_run *setup, const struct load_case *c)
+{
+	struct shear_bound *bound = &run->bounds[c->group];
+	if (bound->ready)
+		return;
+	bound->ready = true;
+	bound->carried = shear_group_bound(setup->base, c, bound->size, bound->heading);
+	setup->facts.torsion_on_one |= !bound->carried;
+}
+
+/* Overturning in every heading, in closed form; also the least vertical force. */
+static void weigh(struct setup_run *setup, const struct load_case *c)
+{
+	struct run_facts *facts = &setup->facts;
+	double heading, ratio = base_overturning(setup->base, (double[3]){c->down, c->fixed[0], c->fixed[1]}, c->turning, &heading);
+	if (!facts->overturning_case || ratio > facts->overturning) {
+		facts->overturning = ratio;
+		facts->overturning_heading = heading;
+		facts->overturning_case = c;
+	}
+	if (!c->stability_only)
+		facts->least_down = fmin(facts->least_down, c->down);
+}
+
+static bool open_scratch(struct run *run)
+{
+	size_t cells = run->watch_count * run->setup_count * run->anchor_count * MAX_READINGS;
+	run->worsts = arena_take(run->arena, cells, sizeof *run->worsts);
+	run->bounds = arena_take(run->arena, run->loads.group_count, sizeof *run->bounds);
+	run->group_tension = arena_take(run->arena, run->loads.group_count * run->anchor_count * MAX_READINGS, sizeof *run->group_tension);
+	run->spread = arena_take(run->arena, run->anchor_count, sizeof *run->spread);
+	run->values = arena_take(run->arena, heading_count(run) * run->watch_count * run->anchor_count, sizeof *run->values);
+	run->settles = arena_take(run->arena, heading_count(run), sizeof *run->settles);
+	return run->worsts && run->bounds && run->group_tension && run->spread && run->values && run->settles;
+}
+
+enum status run_sweep(struct run *run)
+{
+	enum status status = DONE;
+	if (!open_scratch(run))
+		return NO_MEMORY;
+	for (size_t k = 0; k < run->loads.count && status == DONE; k++) {
+		const struct load_case *c = &run->loads.list[k];
+		struct setup_run *setup = &run->setups[c->setup];
+		weigh(setup, c);
+		if (c->stability_only)
+			continue;
+		bound_shear(run, setup, c);
+		struct visit v = {.run = run, .setup = setup, .setup_index = c->setup, .load_case = c};
+		v.state.load_case = c;
+		shear_of_state(run, setup, &v.state);
+		/* the softest bed first: it mostly governs, and the rest then need no refinement */
+		for (size_t r = setup->bed_ratio_count; r-- > 0 && status == DONE;) {
+			v.ratio_index = r;
+			v.state.bed_ratio = setup->bed_ratio[r];
+			status = sweep_case(&v);
+		}
+	}
+	return status;
+}
+
+void run_state(const struct run *run, const struct setup_run *setup, const struct worst *worst, struct state *out)
+{
+	*out = (struct state){.load_case = worst->load_case, .heading = worst->heading, .bed_ratio = worst->bed_ratio,
+	                      .balance = BALANCED};
+	memcpy(out->settle, worst->settle, sizeof out->settle);
+	load_at(worst->load_case, worst->heading, out->load);
+	base_fill(setup->base, out);
+	shear_of_state(run, setup, out);
+}
