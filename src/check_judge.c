@@ -63,10 +63,14 @@ static void write_state(const struct run *run, const struct judging *judging, co
 {
 	struct trace *trace = judging->trace;
 	double heading = heading_of(run, worst, true, anchor);
-	loads_trace(judging->cell, worst->load_case, worst->heading, trace);
-	if (!check->by_shear)
+	if (check->by_shear) {
+		loads_trace_horizontal(judging->cell, worst->load_case, trace);
+	} else {
+		loads_trace(judging->cell, worst->load_case, worst->heading, trace);
 		trace_equilibrium(judging->base, judging->state, trace);
-	trace_shear(judging->base, judging->state, (int)anchor, heading, trace);
+	}
+	if (check->by_shear || check->combines)
+		trace_shear(judging->base, judging->state, (int)anchor, heading, trace);
 }
 
 static void judge_one(const struct run *run, const struct check *check, size_t setup, size_t anchor,
@@ -261,14 +265,15 @@ static bool list_demands(const struct run *run, struct result *result)
 	return true;
 }
 
-/* Whether the check speaks before the best so far. Of several unproven checks the first in the table's order
- * speaks: the loads before their use. One that combines others speaks only where they do not. */
+/* Whether the check speaks before the best so far. Of several unproven checks the cause speaks before what
+ * leans on it, and else the first in the table's order. One that combines others speaks only where they do
+ * not. */
 static bool speaks_before(const struct check_result *a, const struct check_result *best)
 {
 	if (a->finding.verdict != best->finding.verdict)
 		return a->finding.verdict > best->finding.verdict;
 	if (a->finding.verdict == UNPROVEN)
-		return false;
+		return best->check->leans && !a->check->leans;
 	if (a->check->combines != best->check->combines && best->check->stage == a->check->stage)
 		return best->check->combines;
 	return worse(&a->finding, &best->finding);

@@ -69,13 +69,52 @@ static double pressure_max(const struct base *base, const double settle[3])
 	return most;
 }
 
+/* Raises the group's tensions to this state's; bit i of the answer: anchor i has a new largest one. */
+static uint64_t keep_tensions(struct visit *v)
+{
+	struct run *run = v->run;
+	uint64_t larger = 0;
+	for (size_t i = 0; i < run->anchor_count; i++) {
+		double tension = v->state.tension[i], *spread = &run->spread[i][v->ratio_index];
+		double *group = &run->group_tension[(v->load_case->group * run->anchor_count + i) * MAX_READINGS];
+		*spread = tension > *spread ? tension : *spread;
+		for (unsigned r = 0; r < MAX_READINGS; r++)
+			if (v->load_case->reading & 1u << r && tension > group[r]) {
+				group[r] = tension;
+				larger |= (uint64_t)1 << i;
+			}
+	}
+	return larger;
+}
+
+/* Keeps whatever is the worst so far. Within a group of free shear, a check that follows tension can only
+ * become worse where the tension does. */
+static void keep_state(struct visit *v, double *values)
+{
+	struct run *run = v->run;
+	uint64_t larger = keep_tensions(v);
+	for (size_t w = 0; w < run->watch_count; w++) {
+		bool follows = !v->load_case->paired && (w == WATCH_SHEAR || (w >= FIRST_CHECK_WATCH && run->watched[w]->follows_tension));
+		for (size_t i = 0; i < run->anchor_count; i++) {
+			double value = 0;
+			if (!follows || larger >> i & 1) {
+				value = watch_value(run, v, w, i);
+				for (unsigned r = 0; r < MAX_READINGS; r++)
+					if (v->load_case->reading & 1u << r)
+						keep(run_worst(run, w, v->setup_index, i, r), value, &v->state);
+			}
+			if (values)
+				*values++ = value;
+		}
+	}
+}
+
 /* Solves at a heading (settle is the start and the result) and keeps whatever is the worst so far.
  * *carried tells whether there is an equilibrium; values may be NULL. */
 static enum status visit_heading(struct visit *v, double heading, double settle[3], double *values, bool *carried)
 {
 	struct run *run = v->run;
 	struct state *state = &v->state;
-	size_t n = run->anchor_count, k = 0;
 	state->heading = heading;
 	load_at(v->load_case, heading, state->load);
 	*carried = base_balance(v->setup->base, state->load) == BALANCED;
@@ -93,22 +132,7 @@ static enum status visit_heading(struct visit *v, double heading, double settle[
 		shear_of_state(run, v->setup, state);
 	v->setup->facts.any_state = true;
 	v->setup->facts.pressure_max = fmax(v->setup->facts.pressure_max, pressure_max(v->setup->base, settle));
-	for (size_t i = 0; i < n; i++) {
-		double *group = &run->group_tension[(v->load_case->group * n + i) * MAX_READINGS];
-		for (unsigned r = 0; r < MAX_READINGS; r++)
-			if (v->load_case->reading & 1u << r)
-				group[r] = fmax(group[r], state->tension[i]);
-		run->spread[i][v->ratio_index] = fmax(run->spread[i][v->ratio_index], state->tension[i]);
-	}
-	for (size_t w = 0; w < run->watch_count; w++)
-		for (size_t i = 0; i < n; i++) {
-			double value = watch_value(run, v, w, i);
-			for (unsigned r = 0; r < MAX_READINGS; r++)
-				if (v->load_case->reading & 1u << r)
-					keep(run_worst(run, w, v->setup_index, i, r), value, state);
-			if (values)
-				values[k++] = value;
-		}
+	keep_state(v, values);
 	return DONE;
 }
 
@@ -251,7 +275,11 @@ static bool open_scratch(struct run *run)
 	run->spread = arena_take(run->arena, run->anchor_count, sizeof *run->spread);
 	run->values = arena_take(run->arena, heading_count(run) * run->watch_count * run->anchor_count, sizeof *run->values);
 	run->settles = arena_take(run->arena, heading_count(run), sizeof *run->settles);
-	return run->worsts && run->bounds && run->group_tension && run->spread && run->values && run->settles;
+	if (!run->worsts || !run->bounds || !run->group_tension || !run->spread || !run->values || !run->settles)
+		return false;
+	for (size_t i = 0; i < run->loads.group_count * run->anchor_count * MAX_READINGS; i++)
+		run->group_tension[i] = -1;      /* so that a slack anchor's first state is kept too */
+	return true;
 }
 
 enum status run_sweep(struct run *run)

@@ -64,9 +64,9 @@ static void clip(const struct bed_ring *ring, const double w[], struct fan *fan)
 	}
 }
 
-enum reach { NOTHING, PARTLY, WHOLLY };
+enum touch { NOTHING, PARTLY, WHOLLY };
 
-static enum reach look(const struct bed_ring *ring, const double settle[3], double w[])
+static enum touch look(const struct bed_ring *ring, const double settle[3], double w[])
 {
 	size_t down = 0, up = 0;
 	for (size_t i = 0; i < ring->count; i++) {
@@ -102,10 +102,10 @@ static void add_fan(const struct fan *fan, struct contact *sum)
 void contact_add(const struct bed_ring *ring, const double settle[3], struct contact *sum)
 {
 	double w[MAX_VERTICES];
-	enum reach reach = look(ring, settle, w);
-	if (reach == WHOLLY)
+	enum touch touch = look(ring, settle, w);
+	if (touch == WHOLLY)
 		add_whole(ring, settle, sum);
-	if (reach != PARTLY)
+	if (touch != PARTLY)
 		return;
 	struct fan fan = {.corners = 0};
 	clip(ring, w, &fan);

@@ -8,7 +8,7 @@
 #include <math.h>
 #include <string.h>
 
-enum { MOST_ITERATIONS = 120, MOST_CUTS = 60, PATIENCE = 40 };
+enum { MOST_ITERATIONS = 120, MOST_CUTS = 60, MOST_GROWTH = 40, PATIENCE = 40 };
 
 /* Residuals relative to the load: where the iteration stops, and what is still accepted: half of what the
  * state's own check allows, which sums in another order. */
@@ -16,6 +16,8 @@ enum { MOST_ITERATIONS = 120, MOST_CUTS = 60, PATIENCE = 40 };
 #define ACCEPTED 5e-10
 /* A step is long enough when the slope along it has fallen to this share of its first value. */
 #define SLOPE_LEFT 0.3
+/* A longer step is tried when more than this share of the slope is left at its full length. */
+#define HARDLY_LESS 0.8
 /* Below this share of its diagonal a pivot is rounding, and the matrix counts as singular. */
 #define PIVOT_SHARE 1e-14
 
@@ -132,7 +134,8 @@ static bool find_step(const struct problem *problem, const struct trial *at, dou
 	whole_stiffness(problem, whole);
 	double acting = at->stiffness[OF_1] + at->stiffness[OF_XX] + at->stiffness[OF_YY];
 	double share = acting > 0 ? acting / (whole[OF_1] + whole[OF_XX] + whole[OF_YY]) : 1;
-	*guard = fmax(*guard, 1e-9);
+	if (*guard == 0)
+		*guard = 1e-9;
 	for (; *guard < 1e9; *guard *= 10) {
 		for (int k = 0; k < MOMENTS; k++)
 			guarded[k] = at->stiffness[k] + *guard * share * whole[k];
@@ -142,45 +145,55 @@ static bool find_step(const struct problem *problem, const struct trial *at, dou
 	return false;
 }
 
-static void move(const struct trial *from, const double step[3], double length, struct trial *to)
+/* How far along a step, and the slope there. */
+struct reach { double length, slope; };
+
+static struct reach try_length(const struct problem *problem, const struct trial *from, const double step[3],
+                               double length, struct trial *to)
 {
 	for (int k = 0; k < 3; k++)
 		to->settle[k] = from->settle[k] + length * step[k];
+	evaluate(problem, to);
+	return (struct reach){length, dot(to->lack, step)};
 }
 
-/* Goes along the step to where the slope has nearly vanished; returns the length taken. Regula falsi with
- * the Illinois weight, and a bisection every third time against slopes that bend too hard for it. */
-static double search(const struct problem *problem, const struct trial *from, const double step[3],
-                     struct trial *to)
+/* Where the slope vanishes between two lengths: regula falsi with the Illinois weight, and a bisection every
+ * third time against slopes that bend too hard for it. */
+static struct reach close_in(const struct problem *problem, const struct trial *from, const double step[3],
+                             struct reach low, struct reach high, double enough, struct trial *to)
 {
-	double first = dot(from->lack, step);
-	move(from, step, 1, to);
-	evaluate(problem, to);
-	double slope = dot(to->lack, step);
-	if (slope <= SLOPE_LEFT * -first)
-		return 1;
-	double low = 0, low_slope = first, high = 1, high_slope = slope, length = 1;
+	struct reach at = high;
 	int side = 0;
-	for (int cut = 1; cut < MOST_CUTS; cut++) {
-		length = cut % 3 == 0 ? (low + high) / 2 : low - low_slope * (high - low) / (high_slope - low_slope);
-		move(from, step, length, to);
-		evaluate(problem, to);
-		slope = dot(to->lack, step);
-		if (fabs(slope) <= SLOPE_LEFT * -first)
-			break;
-		if (slope > 0) {
-			high = length;
-			high_slope = slope;
-			low_slope *= side > 0 ? 0.5 : 1;
+	for (int cut = 1; cut < MOST_CUTS && fabs(at.slope) > enough; cut++) {
+		double length = low.length - low.slope * (high.length - low.length) / (high.slope - low.slope);
+		if (cut % 3 == 0)
+			length = (low.length + high.length) / 2;
+		at = try_length(problem, from, step, length, to);
+		if (at.slope > 0) {
+			high = at;
+			low.slope *= side > 0 ? 0.5 : 1;
 			side = 1;
 		} else {
-			low = length;
-			low_slope = slope;
-			high_slope *= side < 0 ? 0.5 : 1;
+			low = at;
+			high.slope *= side < 0 ? 0.5 : 1;
 			side = -1;
 		}
 	}
-	return length;
+	return at;
+}
+
+/* Goes along the step to where the slope has nearly vanished; returns the length taken. Most steps end at
+ * their full length. A base that tips far before anything takes hold needs longer ones: while the slope
+ * hardly falls the length grows. */
+static double search(const struct problem *problem, const struct trial *from, const double step[3],
+                     struct trial *to)
+{
+	struct reach low = {0, dot(from->lack, step)};
+	double enough = SLOPE_LEFT * -low.slope;
+	struct reach at = try_length(problem, from, step, 1, to);
+	if (at.slope > enough)
+		at = close_in(problem, from, step, low, at, enough, to);
+	return at.length;
 }
 
 void base_start(const struct base *base, double bed_ratio, const double load[3], double settle[3])
@@ -216,7 +229,7 @@ static double iterate(const struct problem *problem, struct trial *at, int *iter
 			break;
 		double length = search(problem, at, step, &next);
 		*at = next;
-		guard = length < 0.25 ? fmax(guard * 10, 1e-6) : guard > 1e-9 ? guard / 100 : 0;
+		guard = length < 0.25 ? fmax(guard * 10, 1e-6) : guard > 1e-16 ? guard / 100 : 0;
 		++*iterations;
 	}
 	memcpy(at->settle, best, sizeof best);

@@ -21,17 +21,23 @@ const char *fault_about(enum fault fault)
 	return abouts[fault];
 }
 
-/* Bytes of the UTF-8 character at text, 0 where it is cut off or none. Overlong forms do not come this far. */
+/* Bytes of the UTF-8 character at text, 0 where it is cut off or none. Overlong forms do not come
+ * this far. */
 static size_t character_width(const unsigned char *text)
 {
-	size_t width = text[0] < 0x80 ? 1 : text[0] < 0xC2 ? 0 : text[0] < 0xE0 ? 2 : text[0] < 0xF0 ? 3 : 4;
+	size_t width = text[0] < 0x80   ? 1
+	               : text[0] < 0xC2 ? 0
+	               : text[0] < 0xE0 ? 2
+	               : text[0] < 0xF0 ? 3
+	                                : 4;
 	for (size_t i = 1; i < width; i++)
 		if ((text[i] & 0xC0) != 0x80)
 			return 0;
 	return width;
 }
 
-/* A message quotes the file, so what would move a terminal's cursor or is no whole character becomes '?'. */
+/* A message quotes the file, so what would move a terminal's cursor or is no whole character
+ * becomes '?'. */
 static void make_printable(char *text)
 {
 	unsigned char *at = (unsigned char *)text;

@@ -18,7 +18,8 @@ bool field_has_children(const char *path)
 	size_t length = strlen(path);
 	for (size_t i = 0; i < field_count; i++) {
 		const char *other = fields[i].path;
-		if (strncmp(other, path, length) == 0 && (other[length] == '.' || other[length] == '['))
+		if (strncmp(other, path, length) == 0 &&
+		    (other[length] == '.' || other[length] == '['))
 			return true;
 	}
 	return false;
@@ -42,7 +43,8 @@ static size_t least(size_t a, size_t b)
 	return a < b ? a : b;
 }
 
-/* Optimal string alignment: insertions, deletions, changes and swaps of neighbours, each letter used once. */
+/* Optimal string alignment: insertions, deletions, changes and swaps of neighbours, each letter
+ * used once. */
 static size_t distance(const char *a, const char *b)
 {
 	size_t rows[3][LONGEST_KEY + 1];
@@ -50,7 +52,8 @@ static size_t distance(const char *a, const char *b)
 	for (size_t j = 0; j <= nb; j++)
 		rows[0][j] = j;
 	for (size_t i = 1; i <= na; i++) {
-		size_t *now = rows[i % 3], *before = rows[(i + 2) % 3], *two_before = rows[(i + 1) % 3];
+		size_t *now = rows[i % 3], *before = rows[(i + 2) % 3],
+		       *two_before = rows[(i + 1) % 3];
 		now[0] = i;
 		for (size_t j = 1; j <= nb; j++) {
 			size_t change = before[j - 1] + (a[i - 1] != b[j - 1]);

@@ -24,16 +24,19 @@ struct mark validity_mark(struct mark first, struct mark other)
 struct shown validity_show(const struct validity *validity, double value, enum dimension dimension)
 {
 	struct shown shown;
-	enum unit_system system = is_known(validity->cell->show) ? (enum unit_system)validity->cell->show.value
-	                                                         : UNITS_METRIC;
-	quantity_write(value, quantity_display_unit(dimension, system), 4, shown.text, sizeof shown.text);
+	enum unit_system system = is_known(validity->cell->show)
+	                                  ? (enum unit_system)validity->cell->show.value
+	                                  : UNITS_METRIC;
+	quantity_write(value, quantity_display_unit(dimension, system), 4, shown.text,
+	               sizeof shown.text);
 	return shown;
 }
 
 struct validity_path validity_row(const char *list, size_t index, const char *key)
 {
 	struct validity_path path;
-	snprintf(path.text, sizeof path.text, "%s[%zu]%s%s", list, index + 1, key[0] ? "." : "", key);
+	snprintf(path.text, sizeof path.text, "%s[%zu]%s%s", list, index + 1, key[0] ? "." : "",
+	         key);
 	return path;
 }
 
@@ -59,27 +62,37 @@ static size_t most_vertices(const struct cell *cell)
 	return most;
 }
 
-/* The kernels have room for so much and no more; the reader has counted lists, a program may not have. */
+/* The kernels have room for so much and no more; the reader has counted lists, a program may not
+ * have. */
 static bool check_limits(struct validity *validity)
 {
 	const struct cell *cell = validity->cell;
-	const struct { const char *path, *what; struct mark mark; size_t count, limit; } limits[] = {
-		{"anchors.at", "anchors", cell->anchors.at_given.mark, cell->anchors.count, MAX_ANCHORS},
+	const struct {
+		const char *path, *what;
+		struct mark mark;
+		size_t count, limit;
+	} limits[] = {
+		{"anchors.at", "anchors", cell->anchors.at_given.mark, cell->anchors.count,
+	         MAX_ANCHORS},
 		{"cell.parts", "parts", cell->parts.given.mark, cell->parts.count, MAX_PARTS},
-		{"cell.base", "outlines, holes and pads", cell->base.given.mark, base_rings(cell), MAX_RINGS},
-		{"cell.base", "points of one outline", cell->base.given.mark, most_vertices(cell), MAX_VERTICES},
+		{"cell.base", "outlines, holes and pads", cell->base.given.mark, base_rings(cell),
+	         MAX_RINGS},
+		{"cell.base", "points of one outline", cell->base.given.mark, most_vertices(cell),
+	         MAX_VERTICES},
 		{"setups", "setups", cell->setups.given.mark, cell->setups.count, MAX_SETUPS},
 		{"loads", "further loads", cell->loads.given.mark, cell->loads.count, MAX_LOADS},
-		{"slab.joints", "joints", cell->slab.joints.given.mark, cell->slab.joints.count, MAX_JOINTS},
-		{"slab.old_holes", "old holes", cell->slab.old_holes.given.mark, cell->slab.old_holes.count,
-		 MAX_OLD_HOLES},
+		{"slab.joints", "joints", cell->slab.joints.given.mark, cell->slab.joints.count,
+	         MAX_JOINTS},
+		{"slab.old_holes", "old holes", cell->slab.old_holes.given.mark,
+	         cell->slab.old_holes.count, MAX_OLD_HOLES},
 	};
 	bool good = true;
 	for (size_t i = 0; i < sizeof limits / sizeof limits[0]; i++) {
 		if (limits[i].count <= limits[i].limit)
 			continue;
-		validity_fault(validity, FAULT_SIZE, limits[i].mark, limits[i].path, "", "%zu %s, at most %zu can be taken",
-		               limits[i].count, limits[i].what, limits[i].limit);
+		validity_fault(validity, FAULT_SIZE, limits[i].mark, limits[i].path, "",
+		               "%zu %s, at most %zu can be taken", limits[i].count, limits[i].what,
+		               limits[i].limit);
 		good = false;
 	}
 	return good;
@@ -109,7 +122,8 @@ static bool is_date(const char *text)
 	if (strlen(text) != 10 || text[4] != '-' || text[7] != '-')
 		return false;
 	int year = number_of(text, 4), month = number_of(text + 5, 2), day = number_of(text + 8, 2);
-	return year >= 1 && month >= 1 && month <= 12 && day >= 1 && day <= days_in_month(year, month);
+	return year >= 1 && month >= 1 && month <= 12 && day >= 1 &&
+	       day <= days_in_month(year, month);
 }
 
 static void check_record(struct validity *validity)
@@ -124,21 +138,34 @@ static void check_choices(struct validity *validity)
 {
 	const struct number *weight = &validity->cell->choices.stabilising_weight;
 	if (is_known(*weight) && !(weight->value > 0 && weight->value <= 1))
-		validity_fault(validity, FAULT_RANGE, weight->given.mark, "choices.stabilising_weight",
+		validity_fault(validity, FAULT_RANGE, weight->given.mark,
+		               "choices.stabilising_weight",
 		               "write a factor above 0 and up to 1; the default is 0.6",
 		               "the factor on stabilising weights is not between 0 and 1");
 }
 
+static void validate(struct validity *validity)
+{
+	check_record(validity);
+	check_choices(validity);
+	if (!check_limits(validity))
+		return;
+	validity_slab(validity);
+	validity_base(validity);
+	validity_anchors(validity);
+	validity_loads(validity);
+	validity_product(validity);
+}
+
 void cell_validate(const struct cell *cell, struct arena *scratch, struct diagnostics *to)
 {
-	struct validity validity = {cell, scratch, to};
-	check_record(&validity);
-	check_choices(&validity);
-	if (!check_limits(&validity))
-		return;
-	validity_slab(&validity);
-	validity_base(&validity);
-	validity_anchors(&validity);
-	validity_loads(&validity);
-	validity_product(&validity);
+	struct validity validity = {.cell = cell, .scratch = scratch, .to = to};
+	validate(&validity);
+}
+
+void cell_validate_setup(const struct cell *cell, const struct cell *of, struct arena *scratch,
+                         struct diagnostics *to)
+{
+	struct validity validity = {.cell = cell, .of = of, .scratch = scratch, .to = to};
+	validate(&validity);
 }

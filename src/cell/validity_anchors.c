@@ -22,9 +22,10 @@ static void check_spots(struct validity *validity)
 			if (apart >= ONE_SPOT)
 				continue;
 			struct validity_path path = validity_row("anchors.at", i, "");
-			validity_fault(validity, FAULT_GEOMETRY, anchors->at_mark[i], path.text, "write each anchor once",
-			               "anchors A%zu and A%zu stand on one spot (%s apart)", k + 1, i + 1,
-			               validity_show(validity, apart, DIM_LENGTH).text);
+			validity_fault(validity, FAULT_GEOMETRY, anchors->at_mark[i], path.text,
+			               "write each anchor once",
+			               "anchors A%zu and A%zu stand on one spot (%s apart)", k + 1,
+			               i + 1, validity_show(validity, apart, DIM_LENGTH).text);
 			break;
 		}
 }
@@ -33,7 +34,8 @@ static double rim_distance(const struct ring *ring, struct vec2 point)
 {
 	double least = HUGE_VAL;
 	for (size_t i = 0; i < ring->count; i++)
-		least = fmin(least, plane_distance_to_segment(point, ring->points[i], ring->points[(i + 1) % ring->count]));
+		least = fmin(least, plane_distance_to_segment(point, ring->points[i],
+		                                              ring->points[(i + 1) % ring->count]));
 	return least;
 }
 
@@ -75,7 +77,7 @@ static enum stands where(const struct list *base, struct vec2 point)
 	return stands;
 }
 
-/* Whether every face can be asked; a faulty one has been reported and would make anchors look lost. */
+/* Whether every face can be asked: a faulty one is reported and would make anchors look lost. */
 static bool faces_are_whole(const struct list *base)
 {
 	const struct base_piece *piece = base->rows;
@@ -99,26 +101,31 @@ static void check_on_base(struct validity *validity)
 			continue;
 		struct validity_path path = validity_row("anchors.at", i, "");
 		validity_fault(validity, FAULT_GEOMETRY, cell->anchors.at_mark[i], path.text,
-		               "check its place and the base; if it stands in a lug that does not bear on the floor, write lug: yes",
+		               "check its place and the base; if it stands in a lug that does not "
+		               "bear on the floor, write lug: yes",
 		               "anchor A%zu stands %s", i + 1,
-		               stands == STANDS_IN_OPENING ? "in an opening of the base" : "outside the base");
+		               stands == STANDS_IN_OPENING ? "in an opening of the base"
+		                                           : "outside the base");
 	}
 }
 
 static struct vec2 on_slab(const struct cell *cell, struct vec2 at)
 {
 	double c = cos(cell->turned.value), s = sin(cell->turned.value);
-	return (struct vec2){cell->standing_at.at[0] + c * at.x - s * at.y, cell->standing_at.at[1] + s * at.x + c * at.y};
+	return (struct vec2){cell->standing_at.at[0] + c * at.x - s * at.y,
+	                     cell->standing_at.at[1] + s * at.x + c * at.y};
 }
 
 static void check_on_slab(struct validity *validity)
 {
 	const struct cell *cell = validity->cell;
 	const struct ring *outline = &cell->slab.outline;
-	if (!is_known(*outline) || outline->count < 3 || !is_known(cell->standing_at) || !is_known(cell->turned))
+	if (!is_known(*outline) || outline->count < 3 || !is_known(cell->standing_at) ||
+	    !is_known(cell->turned))
 		return;
 	for (size_t i = 0; i < cell->anchors.count; i++) {
-		if (plane_contains(outline->points, outline->count, on_slab(cell, cell->anchors.at[i]), RIM))
+		if (plane_contains(outline->points, outline->count,
+		                   on_slab(cell, cell->anchors.at[i]), RIM))
 			continue;
 		struct validity_path path = validity_row("anchors.at", i, "");
 		validity_fault(validity, FAULT_GEOMETRY, cell->anchors.at_mark[i], path.text,

@@ -5,7 +5,7 @@
 
 /* An outline whose area is below this share of its extent squared is a line. */
 #define FLAT_SHARE 1e-9
-/* Edges that are meant to lie on one another may differ by the rounding of inches and metres [mm]. */
+/* Edges meant to lie on one another may differ by the rounding of inches and metres [mm]. */
 #define TOUCH 1e-6
 
 struct extent { struct vec2 low, high; };
@@ -24,7 +24,8 @@ static struct extent extent_of(const struct vec2 *points, size_t count)
 
 static bool apart(const struct extent *a, const struct extent *b)
 {
-	return a->high.x <= b->low.x || b->high.x <= a->low.x || a->high.y <= b->low.y || b->high.y <= a->low.y;
+	return a->high.x <= b->low.x || b->high.x <= a->low.x || a->high.y <= b->low.y ||
+	       b->high.y <= a->low.y;
 }
 
 static bool is_flat(const struct vec2 *points, size_t count)
@@ -34,18 +35,23 @@ static bool is_flat(const struct vec2 *points, size_t count)
 	return fabs(plane_area(points, count)) <= FLAT_SHARE * size * size;
 }
 
-bool validity_ring(struct validity *validity, const struct vec2 *points, size_t count, struct mark mark,
-                   const char *path)
+bool validity_ring(struct validity *validity, const struct vec2 *points, size_t count,
+                   struct mark mark, const char *path)
 {
 	if (count < 3)
-		validity_fault(validity, FAULT_GEOMETRY, mark, path, "write three points or more, going round",
+		validity_fault(validity, FAULT_GEOMETRY, mark, path,
+		               "write three points or more, going round",
 		               "an outline of %zu points", count);
-	/* points on a line run back upon themselves and would cross too: the sentence on area is the clearer one */
+	/* points on a line run back upon themselves and would cross too: the sentence on area is
+	 * the clearer one */
 	else if (is_flat(points, count))
-		validity_fault(validity, FAULT_GEOMETRY, mark, path, "write the points in order, going round once",
-		               "an outline without area: its points lie on a line, or it crosses itself");
+		validity_fault(
+			validity, FAULT_GEOMETRY, mark, path,
+			"write the points in order, going round once",
+			"an outline without area: its points lie on a line, or it crosses itself");
 	else if (plane_self_crossing(points, count))
-		validity_fault(validity, FAULT_GEOMETRY, mark, path, "write the points in order, going round once",
+		validity_fault(validity, FAULT_GEOMETRY, mark, path,
+		               "write the points in order, going round once",
 		               "an outline that crosses or touches itself");
 	else
 		return true;
@@ -82,11 +88,13 @@ static struct mark piece_mark(const struct validity *validity, const struct base
 /* An outline, or a pad with place and size: one of them, and whole. */
 static bool check_kind(struct validity *validity, const struct base_piece *piece, size_t index)
 {
-	bool outline = is_known(piece->outline), at = is_known(piece->at), size = is_known(piece->size);
+	bool outline = is_known(piece->outline), at = is_known(piece->at),
+	     size = is_known(piece->size);
 	struct validity_path path = validity_row("cell.base", index, "");
 	struct mark mark = piece_mark(validity, piece);
 	if (outline && (at || size))
-		validity_fault(validity, FAULT_CONTRADICTION, mark, path.text, "keep outline, or at and size",
+		validity_fault(validity, FAULT_CONTRADICTION, mark, path.text,
+		               "keep outline, or at and size",
 		               "a piece of the base with an outline and a pad");
 	else if (!outline && !(at && size))
 		validity_fault(validity, FAULT_MISSING_KEY, mark, path.text,
@@ -106,8 +114,8 @@ static bool check_pad(struct validity *validity, const struct base_piece *piece,
 	if (piece->size.at[0] > 0 && piece->size.at[1] > 0)
 		return true;
 	struct validity_path path = validity_row("cell.base", index, "size");
-	validity_fault(validity, FAULT_RANGE, piece->size.given.mark, path.text, "write two lengths above 0",
-	               "a pad without area");
+	validity_fault(validity, FAULT_RANGE, piece->size.given.mark, path.text,
+	               "write two lengths above 0", "a pad without area");
 	return false;
 }
 
@@ -133,18 +141,22 @@ static bool check_holes(struct validity *validity, const struct base_piece *piec
 	bool good = true;
 	for (size_t i = 0; i < piece->holes.count; i++) {
 		struct validity_path path = validity_row(list.text, i, "");
-		if (!is_known(hole[i]) || !validity_ring(validity, hole[i].points, hole[i].count, hole[i].given.mark, path.text)) {
+		if (!is_known(hole[i]) || !validity_ring(validity, hole[i].points, hole[i].count,
+		                                         hole[i].given.mark, path.text)) {
 			good = false;
 			continue;
 		}
-		if (!is_inside(hole[i].points, hole[i].count, piece->outline.points, piece->outline.count)) {
+		if (!is_inside(hole[i].points, hole[i].count, piece->outline.points,
+		               piece->outline.count)) {
 			validity_fault(validity, FAULT_GEOMETRY, hole[i].given.mark, path.text,
 			               "move it inside, or draw the outline around it", "an opening that is not inside its outline");
 			good = false;
 		}
 		for (size_t k = 0; k < i && good; k++)
-			if (plane_rings_overlap(hole[i].points, hole[i].count, hole[k].points, hole[k].count)) {
-				validity_fault(validity, FAULT_GEOMETRY, hole[i].given.mark, path.text, "draw them as one opening",
+			if (plane_rings_overlap(hole[i].points, hole[i].count, hole[k].points,
+			                        hole[k].count)) {
+				validity_fault(validity, FAULT_GEOMETRY, hole[i].given.mark,
+				               path.text, "draw them as one opening",
 				               "openings %zu and %zu overlap", k + 1, i + 1);
 				good = false;
 			}
@@ -156,7 +168,8 @@ static bool check_holes(struct validity *validity, const struct base_piece *piec
 static void check_gap(struct validity *validity, const struct base_piece *piece, size_t index)
 {
 	const struct stand_off *gap = &validity->cell->stand_off;
-	bool open = is_known(gap->height) && gap->height.value > 0 && is_known(gap->filled) && gap->filled.value == NO;
+	bool open = is_known(gap->height) && gap->height.value > 0 && is_known(gap->filled) &&
+	            gap->filled.value == NO;
 	bool shims = is_known(piece->touches) && piece->touches.value == TOUCHES_SHIMS;
 	if (!open || shims || !is_known(piece->outline))
 		return;
@@ -166,11 +179,11 @@ static void check_gap(struct validity *validity, const struct base_piece *piece,
 	               "an outline over an open stand-off touches nothing");
 }
 
-static void check_piece(struct validity *validity, const struct base_piece *piece, size_t index, struct face *face)
+static void check_piece(struct validity *validity, const struct base_piece *piece, size_t index,
+                        struct face *face)
 {
 	if (!check_kind(validity, piece, index))
 		return;
-	check_gap(validity, piece, index);
 	if (!is_known(piece->outline)) {
 		face->good = check_pad(validity, piece, index);
 		pad_corners(piece, face->corner);
@@ -180,7 +193,8 @@ static void check_piece(struct validity *validity, const struct base_piece *piec
 		struct validity_path path = validity_row("cell.base", index, "outline");
 		face->points = piece->outline.points;
 		face->count = piece->outline.count;
-		face->good = validity_ring(validity, face->points, face->count, piece->outline.given.mark, path.text) &&
+		face->good = validity_ring(validity, face->points, face->count,
+		                           piece->outline.given.mark, path.text) &&
 		             check_holes(validity, piece, index);
 	}
 	if (face->good)
@@ -210,14 +224,17 @@ static void check_overlap(struct validity *validity, const struct face *face, si
 	const struct base_piece *piece = validity->cell->base.rows;
 	for (size_t i = 0; i < count; i++)
 		for (size_t k = 0; k < i; k++) {
-			if (!face[i].good || !face[k].good || apart(&face[i].extent, &face[k].extent) ||
-			    !plane_rings_overlap(face[i].points, face[i].count, face[k].points, face[k].count) ||
-			    stands_in_hole(&piece[i], &face[k]) || stands_in_hole(&piece[k], &face[i]))
+			if (!face[i].good || !face[k].good ||
+			    apart(&face[i].extent, &face[k].extent) ||
+			    !plane_rings_overlap(face[i].points, face[i].count, face[k].points,
+			                         face[k].count) ||
+			    stands_in_hole(&piece[i], &face[k]) ||
+			    stands_in_hole(&piece[k], &face[i]))
 				continue;
 			struct validity_path path = validity_row("cell.base", i, "");
-			validity_fault(validity, FAULT_GEOMETRY, piece_mark(validity, &piece[i]), path.text,
-			               "draw them as one outline, or move one", "pieces %zu and %zu of the base overlap", k + 1,
-			               i + 1);
+			validity_fault(validity, FAULT_GEOMETRY, piece_mark(validity, &piece[i]),
+			               path.text, "draw them as one outline, or move one",
+			               "pieces %zu and %zu of the base overlap", k + 1, i + 1);
 			/* one sentence a piece is enough */
 			break;
 		}
@@ -228,6 +245,11 @@ void validity_base(struct validity *validity)
 	const struct list *base = &validity->cell->base;
 	const struct base_piece *piece = base->rows;
 	if (!is_known(*base) || base->count == 0)
+		return;
+	for (size_t i = 0; i < base->count; i++)
+		check_gap(validity, &piece[i], i);
+	/* a setup that leaves the base as it is has the very rows of the cell */
+	if (validity->of && validity->of->base.rows == base->rows)
 		return;
 	struct face *face = arena_take(validity->scratch, base->count, sizeof *face);
 	if (!face)
@@ -241,20 +263,24 @@ static void check_joint(struct validity *validity, const struct joint *joint, si
 {
 	struct validity_path path = validity_row("slab.joints", index, "");
 	struct mark mark = validity_mark(joint->from.given.mark, joint->to.given.mark);
-	mark = validity_mark(mark, validity_mark(joint->type.given.mark, validity->cell->slab.joints.given.mark));
+	mark = validity_mark(mark, validity_mark(joint->type.given.mark,
+	                                         validity->cell->slab.joints.given.mark));
 	if (!is_known(joint->from) || !is_known(joint->to))
 		validity_fault(validity, FAULT_MISSING_KEY, mark, path.text,
 		               "write from and to; if the place of a joint is not known, write joints: unknown",
 		               "a joint without both ends");
 	else if (joint->from.at[0] == joint->to.at[0] && joint->from.at[1] == joint->to.at[1])
-		validity_fault(validity, FAULT_GEOMETRY, mark, path.text, "write two different ends", "a joint without length");
+		validity_fault(validity, FAULT_GEOMETRY, mark, path.text,
+		               "write two different ends", "a joint without length");
 }
 
 void validity_slab(struct validity *validity)
 {
 	const struct slab *slab = &validity->cell->slab;
-	if (is_known(slab->outline) && slab->outline.count > 0)
-		validity_ring(validity, slab->outline.points, slab->outline.count, slab->outline.given.mark, "slab.outline");
+	bool shared = validity->of && validity->of->slab.outline.points == slab->outline.points;
+	if (is_known(slab->outline) && slab->outline.count > 0 && !shared)
+		validity_ring(validity, slab->outline.points, slab->outline.count,
+		              slab->outline.given.mark, "slab.outline");
 	const struct joint *joint = slab->joints.rows;
 	for (size_t i = 0; i < slab->joints.count; i++)
 		check_joint(validity, &joint[i], i);

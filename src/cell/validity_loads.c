@@ -14,8 +14,9 @@ static void check_box(struct validity *validity, const struct part *part, size_t
 		validity_fault(validity, FAULT_CONTRADICTION, mark, path.text,
 		               "keep at where the centre is known, box where it is not", "a part with at and box");
 	else if (from != to)
-		validity_fault(validity, FAULT_MISSING_KEY, mark, path.text, "write both corners: from and to",
-		               "a box without its %s corner", from ? "to" : "from");
+		validity_fault(validity, FAULT_MISSING_KEY, mark, path.text,
+		               "write both corners: from and to", "a box without its %s corner",
+		               from ? "to" : "from");
 	else if (from)
 		for (int k = 0; k < 3; k++)
 			if (part->box_from.at[k] > part->box_to.at[k]) {
@@ -29,7 +30,8 @@ static void check_box(struct validity *validity, const struct part *part, size_t
 static void check_part(struct validity *validity, const struct part *part, size_t index)
 {
 	check_box(validity, part, index);
-	if (!is_known(part->mass) || !is_known(part->least_mass) || part->least_mass.value <= part->mass.value)
+	if (!is_known(part->mass) || !is_known(part->least_mass) ||
+	    part->least_mass.value <= part->mass.value)
 		return;
 	struct validity_path path = validity_row("cell.parts", index, "least_mass");
 	validity_fault(validity, FAULT_CONTRADICTION, part->least_mass.given.mark, path.text,
@@ -62,7 +64,8 @@ static void check_vertical(struct validity *validity, int index)
 	double weight = STANDARD_GRAVITY * (arm->mass.value + arm->payload.value);
 	if (vertical->value >= weight * (1 - ROUNDING))
 		return;
-	validity_fault(validity, FAULT_CONTRADICTION, vertical->given.mark, reaction_path(index, "vertical").text,
+	validity_fault(validity, FAULT_CONTRADICTION, vertical->given.mark,
+	               reaction_path(index, "vertical").text,
 	               "write vertical_includes_weight: no, or check force and masses",
 	               "%s is below the weight of arm and payload, %s, which it is said to include",
 	               validity_show(validity, vertical->value, DIM_FORCE).text,
@@ -89,9 +92,11 @@ static void check_tilting(struct validity *validity, int index)
 	double moment = STANDARD_GRAVITY * sum;
 	if (tilting->value >= moment * (1 - ROUNDING))
 		return;
-	validity_fault(validity, FAULT_CONTRADICTION, tilting->given.mark, reaction_path(index, "tilting").text,
+	validity_fault(validity, FAULT_CONTRADICTION, tilting->given.mark,
+	               reaction_path(index, "tilting").text,
 	               "write tilting_includes_weight: no, or check moment, masses and reach",
-	               "%s is below the weight moment of the stretched arm, %s, which it is said to include",
+	               "%s is below the weight moment of the stretched arm, %s, which it is said "
+	               "to include",
 	               validity_show(validity, tilting->value, DIM_MOMENT).text,
 	               validity_show(validity, moment, DIM_MOMENT).text);
 }
@@ -115,8 +120,10 @@ static void check_extra(struct validity *validity, const struct extra_load *load
 		               "write force as a size with a direction, or as [x, y, z]",
 		               size ? "a load with two forces" : "a load without a force");
 	else if (size && !heading && !any)
-		validity_fault(validity, FAULT_MISSING_KEY, mark, validity_row("loads", index, "direction").text,
-		               "write direction: any, or a heading such as 90 deg", "a force without a direction");
+		validity_fault(validity, FAULT_MISSING_KEY, mark,
+		               validity_row("loads", index, "direction").text,
+		               "write direction: any, or a heading such as 90 deg",
+		               "a force without a direction");
 	else if ((vector && (heading || any)) || (heading && any))
 		validity_fault(validity, FAULT_CONTRADICTION, mark, path.text,
 		               "leave direction out: [x, y, z] has its own", "a load with two directions");

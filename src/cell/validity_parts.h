@@ -6,6 +6,7 @@
 
 struct validity {
 	const struct cell *cell;
+	const struct cell *of;         /* the cell of which this one is a setup, or NULL */
 	struct arena *scratch;
 	struct diagnostics *to;
 };
@@ -18,7 +19,8 @@ void validity_loads(struct validity *validity);
 void validity_product(struct validity *validity);
 
 void validity_fault(struct validity *validity, enum fault fault, struct mark mark, const char *path,
-                    const char *hint, const char *format, ...) __attribute__((format(printf, 6, 7)));
+                    const char *hint, const char *format, ...)
+	__attribute__((format(printf, 6, 7)));
 /* The first of the two that stands in the file. */
 struct mark validity_mark(struct mark first, struct mark other);
 
@@ -30,7 +32,7 @@ struct validity_path { char text[DIAGNOSTIC_PATH]; };
 struct validity_path validity_row(const char *list, size_t index, const char *key);
 
 /* Three vertices or more, some area, no edge that meets another; reports what is wrong. */
-bool validity_ring(struct validity *validity, const struct vec2 *points, size_t count, struct mark mark,
-                   const char *path);
+bool validity_ring(struct validity *validity, const struct vec2 *points, size_t count,
+                   struct mark mark, const char *path);
 
 #endif

@@ -14,7 +14,8 @@ static void check_strength(struct validity *validity)
 			count++;
 		}
 	if (count > 1)
-		validity_fault(validity, FAULT_CONTRADICTION, second->mark, "slab.concrete.strength",
+		validity_fault(validity, FAULT_CONTRADICTION, second->mark,
+		               "slab.concrete.strength",
 		               "keep one; in a setup, write the other one as unknown",
 		               "more than one of class, specified and cores");
 }
@@ -22,10 +23,11 @@ static void check_strength(struct validity *validity)
 static void check_cracked(struct validity *validity)
 {
 	const struct concrete *concrete = &validity->cell->slab.concrete;
-	if (!is_known(concrete->cracked) || concrete->cracked.value != NO || is_known(concrete->uncracked_reason))
+	if (!is_known(concrete->cracked) || concrete->cracked.value != NO ||
+	    is_known(concrete->uncracked_reason))
 		return;
-	validity_fault(validity, FAULT_MISSING_KEY, concrete->cracked.given.mark, "slab.concrete.cracked",
-	               "write cracked: {value: no, reason: what shows it}",
+	validity_fault(validity, FAULT_MISSING_KEY, concrete->cracked.given.mark,
+	               "slab.concrete.cracked", "write cracked: {value: no, reason: what shows it}",
 	               "concrete taken as uncracked without a reason");
 }
 
@@ -40,7 +42,8 @@ static void check_basis(struct validity *validity)
 		               "write of_ultimate: the share of ultimate that the data sheet's values are, such as 25 %",
 		               "allowed values without their share of ultimate");
 	else if (!(rating->of_ultimate.value > 0 && rating->of_ultimate.value <= 1))
-		validity_fault(validity, FAULT_RANGE, rating->of_ultimate.given.mark, path, "write a share from 1 % to 100 %",
+		validity_fault(validity, FAULT_RANGE, rating->of_ultimate.given.mark, path,
+		               "write a share from 1 % to 100 %",
 		               "a share of ultimate that is not between 0 and 100 %%");
 }
 
@@ -61,7 +64,9 @@ static const struct number *spacing_column(const struct list *list, size_t row, 
 static const struct number *edge_column(const struct list *list, size_t row, size_t column)
 {
 	const struct edge_row *rows = list->rows;
-	return column == 0 ? &rows[row].distance : column == 1 ? &rows[row].tension : &rows[row].shear;
+	return column == 0   ? &rows[row].distance
+	       : column == 1 ? &rows[row].tension
+	                     : &rows[row].shear;
 }
 
 static struct mark row_mark(const struct table *table, size_t row)
@@ -77,8 +82,9 @@ static bool check_whole(struct validity *validity, const struct table *table, si
 	for (size_t i = 0; i < table->column_count; i++) {
 		if (is_known(*table->column(table->list, row, i)))
 			continue;
-		validity_fault(validity, FAULT_MISSING_KEY, row_mark(table, row), validity_row(table->path, row, "").text,
-		               table->columns, "a row of the table that is not whole");
+		validity_fault(validity, FAULT_MISSING_KEY, row_mark(table, row),
+		               validity_row(table->path, row, "").text, table->columns,
+		               "a row of the table that is not whole");
 		return false;
 	}
 	return true;
@@ -91,9 +97,12 @@ static void check_rising(struct validity *validity, const struct table *table, s
 		double now = table->column(table->list, row, i)->value;
 		if (i == 0 ? now > before : now >= before)
 			continue;
-		validity_fault(validity, FAULT_CONTRADICTION, row_mark(table, row), validity_row(table->path, row, "").text,
-		               "order the rows by distance; at a greater distance the share is never smaller",
-		               i == 0 ? "a distance that is not above the one before" : "a share below the one before");
+		validity_fault(validity, FAULT_CONTRADICTION, row_mark(table, row),
+		               validity_row(table->path, row, "").text,
+		               "order the rows by distance; at a greater distance the share is "
+		               "never smaller",
+		               i == 0 ? "a distance that is not above the one before"
+		                      : "a share below the one before");
 		return;
 	}
 }
@@ -105,9 +114,11 @@ static void check_last(struct validity *validity, const struct table *table)
 		double share = table->column(table->list, last, i)->value;
 		if (share >= 1 && share <= 1)
 			continue;
-		validity_fault(validity, FAULT_CONTRADICTION, row_mark(table, last), validity_row(table->path, last, "").text,
+		validity_fault(validity, FAULT_CONTRADICTION, row_mark(table, last),
+		               validity_row(table->path, last, "").text,
 		               "add the distance at which the full rating is reached, with 100 %",
-		               "the last row has %s, not 100 %%", validity_show(validity, share, DIM_SHARE).text);
+		               "the last row has %s, not 100 %%",
+		               validity_show(validity, share, DIM_SHARE).text);
 		return;
 	}
 }
@@ -127,10 +138,12 @@ static void check_table(struct validity *validity, const struct table *table)
 void validity_product(struct validity *validity)
 {
 	const struct rating *rating = &validity->cell->anchors.product.rating;
-	const struct table spacing = {"anchors.product.rating.spacing", "write distance and share in every row",
-	                              &rating->spacing, spacing_column, 2};
-	const struct table edge = {"anchors.product.rating.edge", "write distance, tension and shear in every row",
-	                           &rating->edge, edge_column, 3};
+	const struct table spacing = {"anchors.product.rating.spacing",
+	                              "write distance and share in every row", &rating->spacing,
+	                              spacing_column, 2};
+	const struct table edge = {"anchors.product.rating.edge",
+	                           "write distance, tension and shear in every row", &rating->edge,
+	                           edge_column, 3};
 	check_strength(validity);
 	check_cracked(validity);
 	check_basis(validity);

@@ -35,10 +35,12 @@ static void judge_hole(const struct judging *judging, int anchor, const struct o
 	}
 }
 
-static void judge_old_holes(const struct judging *judging, int anchor, struct finding *out)
+static void judge_old_holes(const struct judging *judging, int anchor, double reach, struct finding *out)
 {
 	const struct list *holes = &judging->cell->slab.old_holes;
-	if (!is_known(*holes) && judging->setting->clear <= 0)
+	/* a measured clear distance speaks for old holes as far as it speaks for edges */
+	bool clear = reach > 0 && judging->setting->clear >= reach;
+	if (!is_known(*holes) && !clear)
 		finding_lacks(out, "slab.old_holes");
 	if (holes->count > 0 && !judging->setting->placed) {
 		finding_lacks(out, is_known(judging->cell->standing_at) ? "cell.turned" : "cell.at");
@@ -60,35 +62,20 @@ static double reach_of_edges(const struct judging *judging, struct finding *out)
 	return tension > 0 && shear > 0 ? fmax(tension, shear) : 0;
 }
 
-static void lacks_edges(const struct judging *judging, struct finding *out)
-{
-	const struct slab *slab = &judging->cell->slab;
-	if (!is_known(slab->outline) && !is_known(slab->joints)) {
-		finding_lacks(out, "slab.clear");
-		return;
-	}
-	if (!is_known(slab->outline))
-		finding_lacks(out, "slab.outline");
-	if (!is_known(slab->joints))
-		finding_lacks(out, "slab.joints");
-	if (!judging->setting->placed)
-		finding_lacks(out, is_known(judging->cell->standing_at) ? "cell.turned" : "cell.at");
-}
-
 void anchor_edge_judge(const struct judging *judging, int anchor, struct finding *out)
 {
 	const struct setting *setting = judging->setting;
 	const struct rating *rating = &judging->cell->anchors.product.rating;
 	double reach = reach_of_edges(judging, out), nearest = setting->nearest_edge[anchor];
 	bool any_edge = setting->placed && setting->nearest_edge_index[anchor] >= 0;
-	judge_old_holes(judging, anchor, out);
+	judge_old_holes(judging, anchor, reach, out);
 	if (reach > 0 && setting->clear >= reach) {
 		out->said_numbers = sentence(judging, "clear of edges, joints and old holes by %s, more than the %s that matter",
 			shown(judging, setting->clear, DIM_LENGTH), shown(judging, reach, DIM_LENGTH));
 		return;
 	}
 	if (!setting->edges_known)
-		lacks_edges(judging, out);
+		finding_lacks_edges(judging, out);
 	if (!any_edge) {
 		out->said_numbers = setting->edges_known ? "no edge or joint" : "edges are not known";
 		return;

@@ -35,6 +35,7 @@ struct check {
 	enum stage stage;
 	bool needs_loads;                      /* gaps of the load model are its missing inputs */
 	bool follows_tension;                  /* with free shear its ratio peaks where the anchor's tension does */
+	bool leans;                            /* on inputs that other checks judge: when unproven, they speak first */
 	bool combines;                         /* takes in what other checks judge apart: does not govern beside them */
 	bool by_shear;                         /* it happens in the heading of the shear, not of the tilt */
 	const char *needs[12];                 /* field paths it cannot do without; NULL-ended */

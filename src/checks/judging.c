@@ -71,6 +71,21 @@ void judge_thickness_evidence(const struct judging *judging, struct finding *out
 	out->never_fails = true;
 }
 
+void finding_lacks_edges(const struct judging *judging, struct finding *out)
+{
+	const struct slab *slab = &judging->cell->slab;
+	if (!is_known(slab->outline) && !is_known(slab->joints)) {
+		finding_lacks(out, "slab.clear");
+		return;
+	}
+	if (!is_known(slab->outline))
+		finding_lacks(out, "slab.outline");
+	if (!is_known(slab->joints))
+		finding_lacks(out, "slab.joints");
+	if (!judging->setting->placed)
+		finding_lacks(out, is_known(judging->cell->standing_at) ? "cell.turned" : "cell.at");
+}
+
 double largest_clearance_hole(double shaft)
 {
 	/* EN 1992-4 Table 6.1: fastener diameter and diameter of the clearance hole [mm] */
@@ -88,8 +103,14 @@ enum stand_off_kind stand_off_kind(const struct judging *judging, struct finding
 {
 	const struct stand_off *stand_off = &judging->cell->stand_off;
 	const struct number *shaft = &judging->cell->anchors.product.shaft;
+	const struct number *topping = &judging->cell->slab.topping;
 	const char *missing = NULL;
-	if (!is_known(stand_off->height))
+	/* screed and tile are no concrete: the anchors bend in them as in a gap */
+	if (is_known(*topping) && topping->value > 0)
+		return ON_TOPPING;
+	if (!is_known(*topping))
+		missing = "slab.topping.thickness";
+	else if (!is_known(stand_off->height))
 		missing = "cell.stand_off.height";
 	else if (stand_off->height.value == 0)
 		return FLAT;
@@ -138,7 +159,11 @@ static void judge_holes(const struct judging *judging, int anchor, struct findin
 void judge_shear_conditions(const struct judging *judging, int anchor, struct finding *out)
 {
 	judge_holes(judging, anchor, out);
-	if (stand_off_kind(judging, out) == THICK_OR_OPEN)
+	enum stand_off_kind kind = stand_off_kind(judging, out);
+	if (kind == ON_TOPPING)
+		finding_doubts(out, "the base stands on a topping: the anchors bend in it, and the rating does not cover it",
+		               "remove the topping below the base, or have an engineer check the anchors in bending");
+	else if (kind == THICK_OR_OPEN)
 		finding_doubts(out, "the base stands off the concrete: the anchors bend, and the rating does not cover it",
 		               "grout the whole base with strong grout no thicker than half the anchor's diameter, or have an engineer "
 		               "check the anchors in bending");

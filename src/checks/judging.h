@@ -18,9 +18,12 @@ const char *without_load_model(const struct cell *cell);     /* reason for `left
 /* Only a measured or as-built thickness is evidence; without it the ratio is no bound either. */
 void judge_thickness_evidence(const struct judging *judging, struct finding *out);
 
+/* Names what keeps the edges from being known: the measured clear distance is the quickest thing to ask for. */
+void finding_lacks_edges(const struct judging *judging, struct finding *out);
+
 /* Stand-off as the shear checks see it. */
-enum stand_off_kind { FLAT, FILLED_FLAT, THICK_OR_OPEN, STAND_OFF_UNKNOWN };
-/* EN 1992-4 6.2.2.3: no lever arm with mortar of at most d/2, at least 30 MPa and the concrete's strength. Names what is
+enum stand_off_kind { FLAT, FILLED_FLAT, THICK_OR_OPEN, ON_TOPPING, STAND_OFF_UNKNOWN };
+/* EN 1992-4 6.2.2.3: no lever arm with direct contact or mortar of at most d/2, at least 30 MPa and the concrete's strength. Names what is
  * missing in `lacks` (may be NULL). */
 enum stand_off_kind stand_off_kind(const struct judging *judging, struct finding *lacks);
 /* Lacks and doubts that concern every anchor in shear: holes in the base, stand-off. */

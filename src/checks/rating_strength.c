@@ -1,5 +1,7 @@
 #include "rating_strength.h"
 
+#include "judging.h"
+
 #include <math.h>
 #include <stdio.h>
 
@@ -237,22 +239,6 @@ static double spacing_factor(const struct judging *judging, const struct product
 	                  *expression ? "product over near neighbours" : "no neighbour within the table's reach", "");
 }
 
-/* What keeps the edges from being known: the measured clear distance is the quickest thing to ask for. */
-static void lacks_edges(const struct judging *judging, struct finding *finding)
-{
-	const struct slab *slab = &judging->cell->slab;
-	if (!is_known(slab->outline) && !is_known(slab->joints)) {
-		lacks(finding, "slab.clear");
-		return;
-	}
-	if (!is_known(slab->outline))
-		lacks(finding, "slab.outline");
-	if (!is_known(slab->joints))
-		lacks(finding, "slab.joints");
-	if (!judging->setting->placed)
-		lacks(finding, is_known(judging->cell->standing_at) ? "cell.turned" : "cell.at");
-}
-
 static double edge_factor(const struct judging *judging, const struct product *product, enum load_kind kind,
                           int anchor, struct finding *finding, struct trace *trace)
 {
@@ -261,8 +247,8 @@ static double edge_factor(const struct judging *judging, const struct product *p
 	const char *expression = "";
 	if (setting->clear > 0 && reach > 0 && setting->clear >= reach)
 		return trace_step(trace, "k_edge", "", 1, DIM_FACTOR, "measured clear of edges and joints", "");
-	if (!setting->edges_known)
-		lacks_edges(judging, finding);
+	if (!setting->edges_known && finding)
+		finding_lacks_edges(judging, finding);
 	if (product->rating.edge.count == 0) {
 		if (setting->placed && setting->nearest_edge[anchor] < (reach > 0 ? reach : HUGE_VAL))
 			lacks(finding, reach > 0 ? RATING "edge" : is_known(product->embedment) ? "anchors.product.shaft"

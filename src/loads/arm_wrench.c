@@ -80,6 +80,20 @@ static double tilting_moment(const struct cell *cell, enum arm_case arm_case, st
 	                  "tilting moment read as without the weight moment", "");
 }
 
+void trace_horizontal(const struct cell *cell, enum arm_case arm_case, struct run_factors factors, struct trace *trace)
+{
+	const struct reaction *reaction = &cell->arm.reaction[arm_case];
+	if (arm_case == ARM_REST) {
+		trace_step(trace, "H", "", 0, DIM_FORCE, "arm at rest", "");
+		return;
+	}
+	trace_step(trace, "k_moving", "", factors.moving, DIM_FACTOR, "service load", "factor on the moving part");
+	trace_input(trace, "H_sheet", &reaction->horizontal, DIM_FORCE, "horizontal force of the data sheet");
+	trace_input(trace, "T_sheet", &reaction->twisting, DIM_MOMENT, "twisting moment of the data sheet");
+	trace_step(trace, "H", "k_moving * H_sheet", factors.moving * known(&reaction->horizontal), DIM_FORCE, "", "");
+	trace_step(trace, "T", "k_moving * T_sheet", factors.moving * known(&reaction->twisting), DIM_MOMENT, "", "");
+}
+
 struct wrench arm_wrench(const struct cell *cell, enum arm_case arm_case, enum weight_run run,
                          enum vertical_run vertical, struct weight_reading reading, struct trace *trace)
 {
@@ -94,9 +108,8 @@ struct wrench arm_wrench(const struct cell *cell, enum arm_case arm_case, enum w
 	out.tilting = tilting_moment(cell, arm_case, factors, reading.tilting_without || arm_case == ARM_REST, trace);
 	if (arm_case == ARM_REST)
 		return out;
-	trace_input(trace, "H_sheet", &reaction->horizontal, DIM_FORCE, "horizontal force of the data sheet");
-	trace_input(trace, "T_sheet", &reaction->twisting, DIM_MOMENT, "twisting moment of the data sheet");
-	out.horizontal = trace_step(trace, "H", "k_moving * H_sheet", factors.moving * known(&reaction->horizontal), DIM_FORCE, "", "");
-	out.twisting = trace_step(trace, "T", "k_moving * T_sheet", factors.moving * known(&reaction->twisting), DIM_MOMENT, "", "");
+	out.horizontal = factors.moving * known(&reaction->horizontal);
+	out.twisting = factors.moving * known(&reaction->twisting);
+	trace_horizontal(cell, arm_case, factors, trace);
 	return out;
 }

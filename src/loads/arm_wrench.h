@@ -17,6 +17,9 @@ struct weight_reading { bool vertical_without, tilting_without; };
 struct wrench arm_wrench(const struct cell *cell, enum arm_case arm_case, enum weight_run run,
                          enum vertical_run vertical, struct weight_reading reading, struct trace *trace);
 
+/* The lines of the horizontal force and the twisting moment alone. */
+void trace_horizontal(const struct cell *cell, enum arm_case arm_case, struct run_factors factors, struct trace *trace);
+
 /* Whether the papers' vertical force can hold the weight at all: not where it is below it. */
 bool arm_vertical_can_include(const struct cell *cell, enum arm_case arm_case);
 

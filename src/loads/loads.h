@@ -47,6 +47,8 @@ bool loads_bounding(const struct loads *loads);                 /* no gap worse 
 void load_at(const struct load_case *load_case, double heading, double load[3]);
 
 /* Writes how the case's numbers come about; the same code computed them, bit for bit. `cell` is the setup's. */
+/* For shear the horizontal part is all that counts. */
+void loads_trace_horizontal(const struct cell *cell, const struct load_case *load_case, struct trace *trace);
 void loads_trace(const struct cell *cell, const struct load_case *load_case, double heading, struct trace *trace);
 
 #endif

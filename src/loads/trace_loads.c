@@ -64,20 +64,39 @@ static void trace_point(struct trace *trace, const char *const symbol[3], const 
 	}
 }
 
-void loads_trace(const struct cell *cell, const struct load_case *c, double heading, struct trace *trace)
+static const struct extra_load *extra_of(const struct cell *cell, const struct load_case *c)
+{
+	return c->source < FIRST_EXTRA ? NULL : (const struct extra_load *)cell->loads.rows + (c->source - FIRST_EXTRA);
+}
+
+static enum arm_case arm_case_of(const struct cell *cell, const struct load_case *c)
 {
 	static const enum arm_case arm_of[] = {ARM_EMERGENCY_STOP, ARM_NORMAL, ARM_REST};
-	const struct extra_load *extra = c->source < FIRST_EXTRA ? NULL
-	                               : (const struct extra_load *)cell->loads.rows + (c->source - FIRST_EXTRA);
-	enum arm_case arm_case = extra ? case_with_load(cell, (enum arm_case)extra->with.value) : arm_of[c->source];
+	const struct extra_load *extra = extra_of(cell, c);
+	return extra ? case_with_load(cell, (enum arm_case)extra->with.value) : arm_of[c->source];
+}
+
+void loads_trace_horizontal(const struct cell *cell, const struct load_case *c, struct trace *trace)
+{
+	const struct extra_load *extra = extra_of(cell, c);
+	struct run_factors factors = run_factors(cell, c->run);
+	trace_horizontal(cell, arm_case_of(cell, c), factors, trace);
+	if (extra)
+		extra_trace(extra, factors.moving, trace);
+}
+
+void loads_trace(const struct cell *cell, const struct load_case *c, double heading, struct trace *trace)
+{
+	const struct extra_load *extra = extra_of(cell, c);
+	enum arm_case arm_case = arm_case_of(cell, c);
 	double load[3];
 	if (!trace)
 		return;
 	trace_parts(cell, c, trace);
 	struct wrench w = arm_wrench(cell, arm_case, c->run, c->vertical, reading_of(cell, arm_case, c), trace);
 	trace_point(trace, (const char *const[3]){"x_mount", "y_mount", "z_mount"}, &cell->arm.mount, "mounting face");
-	if (w.horizontal == 0)
-		trace_step(trace, "H", "", 0, DIM_FORCE, "arm at rest", "");
+	if (arm_case == ARM_REST)
+		trace_horizontal(cell, arm_case, run_factors(cell, c->run), trace);
 	if (extra)
 		extra_trace(extra, run_factors(cell, c->run).moving, trace);
 	double extra_down = c->down - (parts_weights(cell, c->run).down + w.down);

@@ -1,4 +1,4 @@
-/* What is wrong with a number and what to write instead: one half sentence each, one pair an error. */
+/* What is wrong with a number and what to write instead: two half sentences an error. */
 #include "quantity.h"
 #include <stdio.h>
 #include <string.h>
@@ -43,8 +43,9 @@ static size_t count_of(const char *text, char c)
 /* Whether this separator (not the decimal sign) stands at text, between two digits; its width. */
 static size_t separator_at(const char *text, const char *start, char decimal)
 {
-	static const char *const separators[] = {",", ".", "_", "'", "\xE2\x80\x99", " ", "\xC2\xA0",
-	                                         "\xE2\x80\xAF", "\xE2\x80\x89"};
+	static const char *const separators[] = {
+		",",           ".", "_", "'", "\xE2\x80\x99", " ", "\xC2\xA0", "\xE2\x80\xAF",
+		"\xE2\x80\x89"};
 	if (text == start || text[-1] < '0' || text[-1] > '9')
 		return 0;
 	for (size_t i = 0; i < sizeof separators / sizeof separators[0]; i++) {
@@ -57,7 +58,8 @@ static size_t separator_at(const char *text, const char *start, char decimal)
 	return 0;
 }
 
-/* Which sign is the decimal one: a single comma or point behind all other separators; 0 where there is none. */
+/* Which sign is the decimal one: a single comma or point behind all other separators; 0 where there
+ * is none. */
 static char decimal_sign(const char *text)
 {
 	const char *last = NULL;
@@ -113,7 +115,8 @@ static void explain_separator(const char *text, struct explanation *out)
 	with_point(text, point);
 	snprintf(out->wrong, sizeof out->wrong, "'%s' has a separator between its digits", text);
 	if (two_readings(text))
-		snprintf(out->remedy, sizeof out->remedy, "write %s or %s, whichever is meant", plain, point);
+		snprintf(out->remedy, sizeof out->remedy, "write %s or %s, whichever is meant",
+		         plain, point);
 	else
 		snprintf(out->remedy, sizeof out->remedy, "write %s", plain);
 }
@@ -153,15 +156,15 @@ static void explain_dimension(const char *text, enum dimension wanted, const str
 	const char *is = dimension_name(close->dimension), *name = dimension_name(wanted);
 	char list[ROOM];
 	list_units(wanted, list, sizeof list);
-	snprintf(out->wrong, sizeof out->wrong, "'%s' is %s %s, but %s %s must stand here", text, article(is), is,
-	         article(name), name);
+	snprintf(out->wrong, sizeof out->wrong, "'%s' is %s %s, but %s %s must stand here", text,
+	         article(is), is, article(name), name);
 	if (wanted == DIM_FORCE && strcmp(close->name, "lb") == 0)
 		snprintf(out->remedy, sizeof out->remedy, "lb is a mass: write lbf for a force");
 	else if (wanted == DIM_MASS && strcmp(close->name, "lbf") == 0)
 		snprintf(out->remedy, sizeof out->remedy, "lbf is a force: write lb for a mass");
 	else
-		snprintf(out->remedy, sizeof out->remedy, "write %s %s in %s, such as %s", article(name), name, list,
-		         dimension_example(wanted));
+		snprintf(out->remedy, sizeof out->remedy, "write %s %s in %s, such as %s",
+		         article(name), name, list, dimension_example(wanted));
 }
 
 static void explain_no_unit(const char *text, enum dimension wanted, struct explanation *out)
@@ -180,14 +183,17 @@ static void explain_no_number(const char *text, enum dimension wanted, struct ex
 	         pure ? " without a unit" : " with its unit", dimension_example(wanted));
 }
 
-void quantity_explain(enum quantity_error error, const char *from, size_t length, enum dimension wanted,
-                      const struct unit *close, struct explanation *out)
+void quantity_explain(enum quantity_error error, const char *from, size_t length,
+                      enum dimension wanted, const struct unit *close, struct explanation *out)
 {
-	static const struct { const char *wrong, *remedy; } plain[] = {
-		[QUANTITY_NOT_FINITE] = {"is not a finite number", "write a finite number, or unknown"},
+	static const struct { const char *wrong, *remedy;
+	} plain[] = {
+		[QUANTITY_NOT_FINITE] = {"is not a finite number",
+	                                 "write a finite number, or unknown"},
 		[QUANTITY_HEX] = {"is a hexadecimal number", "write it with decimal digits"},
 		[QUANTITY_NOT_WHOLE] = {"is not a whole number", "write a whole number"},
-		[QUANTITY_UNIT_NOT_WANTED] = {"has a unit where none belongs", "write the number without a unit"},
+		[QUANTITY_UNIT_NOT_WANTED] = {"has a unit where none belongs",
+	                                      "write the number without a unit"},
 	};
 	char text[ROOM];
 	cut(from, length, text);
@@ -198,13 +204,17 @@ void quantity_explain(enum quantity_error error, const char *from, size_t length
 	case QUANTITY_NO_UNIT: explain_no_unit(text, wanted, out); break;
 	case QUANTITY_UNIT_UNKNOWN: explain_unknown_unit(text, wanted, close, out); break;
 	case QUANTITY_UNIT_CASE:
-		snprintf(out->wrong, sizeof out->wrong, "'%s' has its unit in the wrong case", text);
+		snprintf(out->wrong, sizeof out->wrong, "'%s' has its unit in the wrong case",
+		         text);
 		snprintf(out->remedy, sizeof out->remedy, "write %s", close->name);
 		break;
 	case QUANTITY_WRONG_DIMENSION: explain_dimension(text, wanted, close, out); break;
 	case QUANTITY_DECIMAL_COMMA: explain_comma(text, out); break;
 	case QUANTITY_SEPARATOR: explain_separator(text, out); break;
-	case QUANTITY_NOT_FINITE: case QUANTITY_HEX: case QUANTITY_NOT_WHOLE: case QUANTITY_UNIT_NOT_WANTED:
+	case QUANTITY_NOT_FINITE:
+	case QUANTITY_HEX:
+	case QUANTITY_NOT_WHOLE:
+	case QUANTITY_UNIT_NOT_WANTED:
 		snprintf(out->wrong, sizeof out->wrong, "'%s' %s", text, plain[error].wrong);
 		snprintf(out->remedy, sizeof out->remedy, "%s", plain[error].remedy);
 		break;

@@ -69,7 +69,8 @@ static struct text trimmed(const char *from, size_t length)
 	skip_spaces(&text);
 	for (size_t i = 0; i < SPACES;) {
 		size_t width = strlen(spaces[i]);
-		if ((size_t)(text.end - text.at) >= width && memcmp(text.end - width, spaces[i], width) == 0) {
+		if ((size_t)(text.end - text.at) >= width &&
+		    memcmp(text.end - width, spaces[i], width) == 0) {
 			text.end -= width;
 			i = 0;
 		} else {
@@ -128,7 +129,7 @@ static bool take_small(struct text *text, uint32_t *out)
 	return text->at > from && !digit_follows(*text);
 }
 
-/* "2 3/4" or "3/4" from its first digit on; false (and nothing taken) if no fraction stands here. */
+/* "2 3/4" or "3/4" from its first digit on; false (and nothing taken) if none stands here. */
 static bool take_fraction(struct text *text, struct written *out)
 {
 	struct text look = *text;
@@ -151,7 +152,8 @@ static bool take_fraction(struct text *text, struct written *out)
 	return true;
 }
 
-/* 1,5 against 1,500 and 1,500.0: groups of three digits are thousands. `text` stands at the first comma. */
+/* 1,5 against 1,500 and 1,500.0: groups of three digits are thousands. `text` stands at the first
+ * comma. */
 static enum quantity_error comma_fault(struct text text, int digits_before)
 {
 	bool groups = digits_before <= 3;
@@ -172,7 +174,8 @@ static enum quantity_error fault_behind(struct text text, int digits_before, boo
 {
 	if (digit_behind(text, ","))
 		return had_point ? QUANTITY_SEPARATOR : comma_fault(text, digits_before);
-	if (digit_behind(text, "_") || digit_behind(text, "'") || digit_behind(text, "\xE2\x80\x99"))
+	if (digit_behind(text, "_") || digit_behind(text, "'") ||
+	    digit_behind(text, "\xE2\x80\x99"))
 		return QUANTITY_SEPARATOR;
 	if (had_point && digit_behind(text, "."))
 		return QUANTITY_SEPARATOR;
@@ -237,7 +240,8 @@ static enum quantity_error take_number(struct text *text, struct written *out)
 	return out->below == 0 ? QUANTITY_NOT_FINITE : QUANTITY_OK;
 }
 
-/* digits := digits * factor, by hand as on paper, so that 6 in are exactly the double nearest to 152.4 mm */
+/* digits := digits * factor, by hand as on paper, so that 6 in are exactly the double nearest to
+ * 152.4 mm */
 static void multiply(struct written *number, const char *factor)
 {
 	struct written by = {.below = 1};
@@ -283,7 +287,8 @@ static bool second_number(struct text unit)
 	for (; unit.at < unit.end; unit.at++) {
 		if (is_digit(*unit.at) && before)
 			return true;
-		before = *unit.at == ' ' || *unit.at == '-' || *unit.at == '+' || *unit.at == 'x' || *unit.at == '*';
+		before = *unit.at == ' ' || *unit.at == '-' || *unit.at == '+' || *unit.at == 'x' ||
+		         *unit.at == '*';
 	}
 	return false;
 }
@@ -301,7 +306,8 @@ static enum quantity_error take_unit(struct text text, enum dimension wanted, st
 		return QUANTITY_NOT_A_NUMBER;
 	if (is_pure(wanted))
 		return QUANTITY_UNIT_NOT_WANTED;
-	return quantity_find_unit(text.at, (size_t)(text.end - text.at), wanted, &out->unit, &out->close);
+	return quantity_find_unit(text.at, (size_t)(text.end - text.at), wanted, &out->unit,
+	                          &out->close);
 }
 
 enum quantity_error quantity_parse(const char *from, size_t length, enum dimension wanted,

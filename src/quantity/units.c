@@ -1,7 +1,8 @@
 /* The units that a cell file may use, and how their names may be spelt.
  *
- * Source of the factors: NIST Special Publication 811 (2008), Appendix B.8 (alphabetical list) and B.9 (by
- * kind of quantity); SI prefixes from Table 5, units accepted for use with the SI from Table 6. */
+ * Source of the factors: NIST Special Publication 811 (2008), Appendix B.8 (alphabetical list) and
+ * B.9 (by kind of quantity); SI prefixes from Table 5, units accepted for use with the SI from
+ * Table 6. */
 #include "quantity.h"
 #include <string.h>
 
@@ -60,8 +61,8 @@ static const struct spelling same[] = {
 	{"Nmm", "N mm"}, {"Nm", "N m"}, {"kNm", "kN m"}, {"day", "days"},
 };
 
-/* what people write when they mean a unit of the table: refused, with that unit named. A moment in lb would
- * make a force of a mass, so it is never read as lbf. */
+/* what people write when they mean a unit of the table: refused, with that unit named. A moment in
+ * lb would make a force of a mass, so it is never read as lbf. */
 static const struct spelling meant[] = {
 	{"ft lb", "ft lbf"}, {"lb ft", "ft lbf"}, {"lbf ft", "ft lbf"}, {"ftlb", "ft lbf"}, {"ftlbf", "ft lbf"},
 	{"ft lbs", "ft lbf"}, {"lbs ft", "ft lbf"},
@@ -97,7 +98,8 @@ static const struct spelling folds[] = {
 	{"\xC2\xB2", "2"}, {"^2", "2"}, {"\xC2\xB0", "deg"}, {"-", " "}, {"\t", " "},
 };
 
-/* One name for all spellings that differ in their dots and spaces only; false when it cannot be a unit. */
+/* One name for all spellings that differ in their dots and spaces only; false when it cannot be a
+ * unit. */
 static bool fold_name(const char *text, size_t length, char out[MAX_UNIT_NAME])
 {
 	size_t n = 0;
@@ -135,7 +137,8 @@ static bool same_letters(const char *a, const char *b)
 	return strcmp(a, b) == 0;
 }
 
-static const char *through(const struct spelling *list, size_t count, const char *name, same_name *is_same)
+static const char *through(const struct spelling *list, size_t count, const char *name,
+                           same_name *is_same)
 {
 	for (size_t i = 0; i < count; i++)
 		if (is_same(list[i].written, name))
@@ -159,14 +162,16 @@ static const struct unit *find(const char *name, enum dimension wanted, same_nam
 	return any;
 }
 
-static enum quantity_error look_up(const char *name, enum dimension wanted, const struct unit **found)
+static enum quantity_error look_up(const char *name, enum dimension wanted,
+                                   const struct unit **found)
 {
 	*found = find(name, wanted, same_letters);
 	if (*found)
 		return (*found)->dimension == wanted ? QUANTITY_OK : QUANTITY_WRONG_DIMENSION;
 	*found = find(name, wanted, same_but_case);
 	if (*found)
-		return (*found)->dimension == wanted ? QUANTITY_UNIT_CASE : QUANTITY_WRONG_DIMENSION;
+		return (*found)->dimension == wanted ? QUANTITY_UNIT_CASE
+		                                     : QUANTITY_WRONG_DIMENSION;
 	const char *other = through(meant, sizeof meant / sizeof meant[0], name, same_but_case);
 	if (other)
 		*found = find(other, wanted, same_letters);
@@ -204,9 +209,11 @@ const struct unit *quantity_units(size_t *count)
 const struct unit *quantity_display_unit(enum dimension dimension, enum unit_system system)
 {
 	static const char *const names[DIMENSIONS][2] = {
-		[DIM_SHARE] = {"%", "%"},         [DIM_LENGTH] = {"mm", "in"},  [DIM_AREA] = {"mm2", "in2"},
-		[DIM_FORCE] = {"kN", "lbf"},      [DIM_MASS] = {"kg", "lb"},    [DIM_MOMENT] = {"kN m", "ft lbf"},
-		[DIM_STRESS] = {"MPa", "psi"},    [DIM_ANGLE] = {"deg", "deg"}, [DIM_TIME] = {"days", "days"},
+		[DIM_SHARE] = {"%", "%"},      [DIM_LENGTH] = {"mm", "in"},
+		[DIM_AREA] = {"mm2", "in2"},   [DIM_FORCE] = {"kN", "lbf"},
+		[DIM_MASS] = {"kg", "lb"},     [DIM_MOMENT] = {"kN m", "ft lbf"},
+		[DIM_STRESS] = {"MPa", "psi"}, [DIM_ANGLE] = {"deg", "deg"},
+		[DIM_TIME] = {"days", "days"},
 	};
 	const char *name = names[dimension][system == UNITS_US];
 	return name ? find(name, dimension, same_letters) : NULL;

@@ -37,7 +37,8 @@ static struct decimal decimal_of(double value, int digits)
 static double value_of(const struct decimal *decimal)
 {
 	char text[MOST_DIGITS + 16];
-	snprintf(text, sizeof text, "%se%d", decimal->digits, decimal->exponent - (decimal->count - 1));
+	snprintf(text, sizeof text, "%se%d", decimal->digits,
+	         decimal->exponent - (decimal->count - 1));
 	return strtod(text, NULL);
 }
 
@@ -125,7 +126,8 @@ size_t number_write_exact(double value, char *out, size_t room)
 	char text[NUMBER_ROOM];
 	if (!isfinite(value))
 		return hand_over("null", 4, out, room);
-	/* every normal double survives 17 digits and many 15; a subnormal one may do with a single digit */
+	/* every normal double survives 17 digits and many 15; a subnormal one may do with a single
+	 * digit */
 	int digits = fabs(value) < DBL_MIN ? 1 : DBL_DIG;
 	struct decimal decimal = decimal_of(value, digits);
 	while (digits < MOST_DIGITS && value_of(&decimal) != fabs(value))
@@ -137,10 +139,12 @@ size_t number_write_exact(double value, char *out, size_t room)
 size_t quantity_write(double value, const struct unit *unit, int digits, char *out, size_t room)
 {
 	char text[NUMBER_ROOM + 16];
-	size_t length = number_write(unit ? value / unit->factor : value, digits, text, NUMBER_ROOM);
+	size_t length = number_write(unit ? value / unit->factor : value, digits, text,
+	                             NUMBER_ROOM);
 	if (unit) {
 		text[length++] = ' ';
-		length += hand_over(unit->name, strlen(unit->name), text + length, sizeof text - length);
+		length += hand_over(unit->name, strlen(unit->name), text + length,
+		                    sizeof text - length);
 	}
 	return hand_over(text, length, out, room);
 }

@@ -1,0 +1,102 @@
+#include "input_file.h"
+
+#include "../input/tree.h"
+#include <sys/types.h>
+#include <errno.h>
+#include <fcntl.h>
+#include <sha256.h>
+#include <stdint.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+static bool refuse(struct input_file *file, const char *what, int error)
+{
+	char cause[100] = "";
+	if (error != 0 && strerror_r(error, cause, sizeof cause) != 0)
+		cause[0] = 0;
+	snprintf(file->reason, sizeof file->reason, "%s%s%s", what, *cause ? ": " : "", cause);
+	return false;
+}
+
+/* Why something that is open is no cell file; NULL: it may be one. */
+static const char *wrong_kind(const struct stat *status)
+{
+	if (S_ISDIR(status->st_mode))
+		return "is a directory; name a cell file in it";
+	if (S_ISFIFO(status->st_mode) || S_ISSOCK(status->st_mode))
+		return "is a pipe; give - to read from standard input";
+	if (!S_ISREG(status->st_mode))
+		return "is not a regular file; give - to read from standard input";
+	return NULL;
+}
+
+static int open_file(const char *path, struct input_file *file)
+{
+	struct stat status;
+	/* O_NONBLOCK: opening a pipe that nobody writes to must not hang */
+	int descriptor = open(path, O_RDONLY | O_NONBLOCK | O_CLOEXEC);
+	if (descriptor < 0) {
+		refuse(file, "cannot be opened", errno);
+		return -1;
+	}
+	const char *wrong = fstat(descriptor, &status) == 0 ? wrong_kind(&status) : "cannot be examined";
+	if (!wrong)
+		return descriptor;
+	close(descriptor);
+	refuse(file, wrong, 0);
+	return -1;
+}
+
+/* Up to one byte more than the limit, so that a file beyond it is seen to be so. */
+static bool read_bytes(int descriptor, struct input_file *file)
+{
+	const size_t most = MAX_FILE_BYTES + 1;
+	size_t room = 16384;
+	file->bytes = malloc(room);
+	while (file->bytes) {
+		ssize_t got = read(descriptor, file->bytes + file->length, room - file->length);
+		if (got < 0 && errno == EINTR)
+			continue;
+		if (got < 0)
+			return refuse(file, "cannot be read", errno);
+		if (got == 0)
+			return true;
+		file->length += (size_t)got;
+		if (file->length == most)
+			return true;
+		if (file->length < room)
+			continue;
+		room = 4 * room < most ? 4 * room : most;
+		char *more = realloc(file->bytes, room);
+		if (!more)
+			break;
+		file->bytes = more;
+	}
+	return refuse(file, "out of memory", 0);
+}
+
+static bool finish(struct input_file *file)
+{
+	if (file->length > MAX_FILE_BYTES)
+		return refuse(file, "is larger than 1 MiB, the limit of a cell file", 0);
+	SHA256Data((const uint8_t *)file->bytes, file->length, file->sha256);
+	return true;
+}
+
+bool input_file_read(const char *path, struct input_file *out)
+{
+	bool standard = strcmp(path, "-") == 0;
+	*out = (struct input_file){.name = standard ? "stdin" : path};
+	if (standard && isatty(STDIN_FILENO))
+		fputs("standfast: reading the cell file from the terminal; end with control-D\n", stderr);
+	int descriptor = standard ? STDIN_FILENO : open_file(path, out);
+	if (descriptor < 0)
+		return false;
+	bool whole = read_bytes(descriptor, out) && finish(out);
+	if (!standard)
+		close(descriptor);
+	return whole;
+}

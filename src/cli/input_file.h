@@ -1,0 +1,21 @@
+/* The bytes of a cell file, or the reason why there are none. */
+#ifndef INPUT_FILE_H
+#define INPUT_FILE_H
+
+#include <stdbool.h>
+#include <stddef.h>
+
+enum { REASON_ROOM = 200 };
+
+struct input_file {
+	const char *name;           /* for messages: the path, or "stdin" */
+	char *bytes;                /* free it */
+	size_t length;
+	char sha256[65];
+	char reason[REASON_ROOM];   /* why it could not be read, or "" */
+};
+
+/* `path` "-" is standard input. False with a reason: not there, no regular file, larger than the limit. */
+bool input_file_read(const char *path, struct input_file *out);
+
+#endif

@@ -1,0 +1,149 @@
+/* Points, outlines, and the unit that a list of them may name once. */
+#include "read.h"
+#include <string.h>
+
+/* The coordinates of one point; false after a fault, *blank if one is unknown. */
+static bool read_coordinates(struct reader *reader, const struct field *field,
+                             const struct node *node, const struct unit *unit,
+                             const struct place *place, size_t size, double *at, bool *blank)
+{
+	const char *wanted = size == 2 ? "a point [x, y]" : "a list [x, y, z]";
+	if (node->kind != NODE_SEQUENCE) {
+		read_shape_fault(reader, node, place, wanted, unit ? "" : field->example);
+		return false;
+	}
+	if (node->count != size) {
+		/* [1,5, 2] is three numbers to YAML */
+		const char *hint =
+			node->count > size
+				? "write decimals with a point: a comma begins the next number"
+				: field->example;
+		read_fault(reader, FAULT_SHAPE, node->mark, place, hint,
+		           "%zu values stand here, %s is wanted", node->count, wanted);
+		return false;
+	}
+	bool good = true;
+	for (const struct node *one = node->first; one; one = one->next, at++) {
+		if (node_is_blank(one))
+			*blank = true;
+		else
+			good = read_value(reader, field, one, unit, place, at) && good;
+	}
+	return good;
+}
+
+void read_point(struct reader *reader, const struct field *field, const struct node *node,
+                const struct place *place, size_t size, struct point *out)
+{
+	*out = (struct point){.given.mark = node->mark};
+	bool blank = false;
+	double at[3] = {0};
+	if (!read_coordinates(reader, field, node, NULL, place, size, at, &blank) || blank)
+		return;
+	memcpy(out->at, at, sizeof at);
+	out->given.origin = GIVEN;
+}
+
+bool read_points(struct reader *reader, const struct field *field, const struct node *list,
+                 const struct unit *unit, const struct place *place, struct vec2 *at,
+                 struct mark *marks, bool *blank)
+{
+	bool good = true;
+	size_t i = 0;
+	for (const struct node *node = list->first; node; node = node->next, i++) {
+		struct place here = place_row(place, i);
+		double xy[2] = {0};
+		good = read_coordinates(reader, field, node, unit, &here, 2, xy, blank) && good;
+		at[i] = (struct vec2){xy[0], xy[1]};
+		if (marks)
+			marks[i] = node->mark;
+	}
+	return good;
+}
+
+const struct unit *read_unit(struct reader *reader, const struct node *map,
+                             enum dimension dimension, const struct place *place)
+{
+	const struct node *node = node_find(map, "unit");
+	const struct unit *unit, *close;
+	if (!node || node_is_blank(node)) {
+		read_fault(reader, FAULT_MISSING_KEY, node ? node->mark : map->mark, place,
+		           dimension == DIM_LENGTH ? "write unit: mm beside it"
+		                                   : "write unit: MPa beside it",
+		           "the unit of the numbers is missing");
+		return NULL;
+	}
+	struct place here = place_key(place, "unit");
+	if (node->kind != NODE_SCALAR) {
+		read_shape_fault(reader, node, &here, "a unit", "");
+		return NULL;
+	}
+	enum quantity_error error = quantity_find_unit(node->text, node->length, dimension, &unit,
+	                                               &close);
+	if (error != QUANTITY_OK) {
+		struct explanation why;
+		quantity_explain(error, node->text, node->length, dimension, close, &why);
+		read_fault(reader, FAULT_NUMBER, node->mark, &here, why.remedy, "%s", why.wrong);
+	}
+	return unit;
+}
+
+static bool check_count(struct reader *reader, const struct field *field, const struct node *list,
+                        const struct place *place)
+{
+	if (list->kind != NODE_SEQUENCE) {
+		read_shape_fault(reader, list, place, "a list of points", field->example);
+		return false;
+	}
+	if (list->count <= field->limit)
+		return true;
+	read_fault(reader, FAULT_SIZE, list->mark, place, "",
+	           "%zu points, at most %zu can be taken", list->count, field->limit);
+	return false;
+}
+
+const struct node *read_points_map(struct reader *reader, const struct field *field,
+                                   const struct node *node, const struct place *place,
+                                   const struct unit **unit)
+{
+	static const char *const keys[] = {"unit", "points", NULL};
+	*unit = NULL;
+	if (node->kind != NODE_MAP)
+		return check_count(reader, field, node, place) ? node : NULL;
+	read_check_keys(reader, node, place, keys);
+	const struct node *points = node_find(node, "points");
+	if (!points) {
+		read_fault(reader, FAULT_MISSING_KEY, node->mark, place, field->example,
+		           "the key 'points' is missing");
+		return NULL;
+	}
+	if (node_is_blank(points))
+		return NULL;
+	struct place here = place_key(place, "points");
+	*unit = read_unit(reader, node, field->dimension, place);
+	return *unit && check_count(reader, field, points, &here) ? points : NULL;
+}
+
+static bool same_point(struct vec2 a, struct vec2 b)
+{
+	return a.x == b.x && a.y == b.y;
+}
+
+void read_ring(struct reader *reader, const struct field *field, const struct node *node,
+               const struct place *place, struct ring *out)
+{
+	*out = (struct ring){.given.mark = node->mark};
+	const struct unit *unit;
+	const struct node *list = read_points_map(reader, field, node, place, &unit);
+	struct vec2 *points = list ? arena_take(reader->arena, list->count, sizeof *points) : NULL;
+	bool blank = false;
+	if (!points || !read_points(reader, field, list, unit, place, points, NULL, &blank) ||
+	    blank)
+		return;
+	out->points = points;
+	out->count = list->count;
+	/* the ring closes by itself: a first point that is repeated at the end means the same */
+	if (out->count > 1 && same_point(points[0], points[out->count - 1]))
+		out->count--;
+	out->given.origin = GIVEN;
+}

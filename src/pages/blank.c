@@ -1,0 +1,375 @@
+/* Cell files to fill in: keys of the field table without values (not known), each with a comment that says
+ * what to write, what it is and where it is found. */
+#include "pages.h"
+#include "phrases.h"
+#include <stdio.h>
+#include <string.h>
+
+enum { NEED = 1, LOADS = 2, SURVEY = 4, ALL = NEED | LOADS | SURVEY };
+enum { COMPACT_COLUMN = 24, COMMENT_COLUMN = 36, MAX_PARTS_OF_PATH = 8, COMMENT_ROOM = 400 };
+/* letters of a list of words that are written out: in the long files, beside a key, within braces */
+enum { ALL_WORDS = 200, FEW_WORDS = 60, BRACED_WORDS = 16 };
+
+/* Which keys are for which purpose, in the order of the file. */
+struct blank_key { const char *path; unsigned purposes; };
+static const struct blank_key keys[] = {
+	{"title", LOADS | SURVEY},
+	{"record.site", LOADS | SURVEY}, {"record.prepared_by", LOADS | SURVEY}, {"record.revision", LOADS | SURVEY},
+	{"record.date", LOADS | SURVEY},
+	{"slab.type", ALL},
+	{"slab.thickness.value", ALL}, {"slab.thickness.evidence", ALL},
+	{"slab.topping", ALL},
+	{"slab.concrete.strength.class", ALL}, {"slab.concrete.strength.specified", LOADS | SURVEY},
+	{"slab.concrete.strength.specimen", LOADS | SURVEY}, {"slab.concrete.strength.evidence", ALL},
+	{"slab.concrete.strength.cores", SURVEY},
+	{"slab.concrete.age", ALL}, {"slab.concrete.condition", ALL},
+	{"slab.clear", ALL}, {"slab.outline", SURVEY}, {"slab.joints", SURVEY}, {"slab.old_holes", SURVEY},
+	{"slab.scan", ALL},
+	{"cell.at", SURVEY}, {"cell.turned", SURVEY},
+	{"cell.parts", LOADS}, {"cell.base", LOADS | SURVEY},
+	{"cell.base_stiff.shown_by", LOADS}, {"cell.base_stiff.note", LOADS},
+	{"cell.stand_off", ALL},
+	{"arm.mount", LOADS}, {"arm.weight.arm", LOADS}, {"arm.weight.payload", LOADS},
+	{"arm.weight.reach.arm", LOADS}, {"arm.weight.reach.payload", LOADS},
+	{"arm.reactions.vertical_includes_weight", LOADS}, {"arm.reactions.tilting_includes_weight", LOADS},
+	{"arm.reactions.normal.vertical", LOADS}, {"arm.reactions.normal.horizontal", LOADS},
+	{"arm.reactions.normal.tilting", LOADS}, {"arm.reactions.normal.twisting", LOADS},
+	{"arm.reactions.emergency_stop.vertical", LOADS}, {"arm.reactions.emergency_stop.horizontal", LOADS},
+	{"arm.reactions.emergency_stop.tilting", LOADS}, {"arm.reactions.emergency_stop.twisting", LOADS},
+	{"setups", LOADS}, {"loads", LOADS},
+	{"anchors.at", ALL}, {"anchors.plate_hole", NEED | LOADS}, {"anchors.plate_thickness", NEED | LOADS},
+	{"anchors.needs.tension", NEED}, {"anchors.needs.shear", NEED},
+	{"anchors.needs.pattern_as_stated", NEED}, {"anchors.needs.setups_covered", NEED},
+	{"anchors.product.label", LOADS}, {"anchors.product.type", NEED | LOADS},
+	{"anchors.product.shaft", NEED | LOADS}, {"anchors.product.length", NEED | LOADS},
+	{"anchors.product.projection", NEED | LOADS}, {"anchors.product.embedment", NEED | LOADS},
+	{"anchors.product.hole.diameter", NEED | LOADS}, {"anchors.product.hole.depth", NEED | LOADS},
+	{"anchors.product.least_slab", NEED | LOADS}, {"anchors.product.qualified_cracked", NEED | LOADS},
+	{"anchors.product.rating.basis", NEED | LOADS}, {"anchors.product.rating.tension", NEED | LOADS},
+	{"anchors.product.rating.shear", NEED | LOADS}, {"anchors.product.rating.at_concrete", NEED | LOADS},
+	{"anchors.product.rating.at_embedment", NEED | LOADS}, {"anchors.product.rating.tested_in", NEED | LOADS},
+	{"anchors.product.rating.evidence", NEED | LOADS}, {"anchors.product.rating.document", LOADS},
+	{"anchors.product.rating.spacing", LOADS}, {"anchors.product.rating.edge", LOADS},
+};
+
+/* maps that the short file writes on one line */
+static const char *const inlined[] = {
+	"slab.thickness", "slab.concrete.strength", "cell", "anchors.needs", "anchors.product.hole"};
+
+/* What may stand at a key that is no single value, and the row whose words describe it. */
+struct sample { const char *path, *text, *described_by, *brief; };
+static const struct sample samples[] = {
+	{"slab.topping", "none | {thickness: 20 mm}", "slab.topping.thickness", NULL},
+	{"slab.concrete.strength.cores", "{unit: MPa, values: [34.1, 31.8, 36.0], diameter: 94 mm, length: 188 mm}",
+	 "slab.concrete.strength.cores.values", NULL},
+	{"slab.outline", "none | {unit: m, points: [[0, 0], [14, 0], [14, 9], [0, 9]]}", NULL, NULL},
+	{"slab.joints", "none | [{from: [5 m, 0 m], to: [5 m, 9 m], type: saw_cut}]", NULL, NULL},
+	{"slab.old_holes", "none | [{at: [2 m, 3 m], depth: 80 mm, filled: yes}]", NULL, NULL},
+	{"cell.parts", "none | [{name: base frame, mass: 380 kg, at: [0 mm, 0 mm, 120 mm]}]", NULL, NULL},
+	{"cell.base", "[{name: pad 1, at: [-500 mm, -400 mm], size: [100 mm, 100 mm]}]", NULL, NULL},
+	{"cell.stand_off", "none | {height: 8 mm, filled: yes, grout_strength: 40 MPa}", "cell.stand_off.height",
+	 "none | {height: 8 mm, filled: yes}"},
+	{"loads", "[{name: leaning person, force: 250 N, direction: any, at_height: 1.5 m, with: normal}]", NULL, NULL},
+	{"anchors.product.rating.spacing", "[{distance: 80 mm, share: 60 %}, {distance: 180 mm, share: 100 %}]", NULL, NULL},
+	{"anchors.product.rating.edge",
+	 "[{distance: 75 mm, tension: 70 %, shear: 45 %}, {distance: 250 mm, tension: 100 %, shear: 100 %}]", NULL, NULL},
+};
+
+static const struct sample *sample_of(const char *path)
+{
+	for (size_t i = 0; i < sizeof samples / sizeof *samples; i++)
+		if (strcmp(samples[i].path, path) == 0)
+			return &samples[i];
+	return NULL;
+}
+
+/* The row whose meaning and place describe a key best: the last of its path, which holds the value. */
+static const struct field *describing_row(const char *path)
+{
+	const struct sample *sample = sample_of(path);
+	const struct field *row = field_find(sample && sample->described_by ? sample->described_by : path);
+	while (row && row + 1 < fields + field_count && strcmp(row[1].path, row->path) == 0)
+		row++;
+	return row;
+}
+
+/* --- comments ---------------------------------------------------------------------------------------- */
+
+struct comment { char text[COMMENT_ROOM]; size_t length; };
+
+static void add(struct comment *comment, const char *text, size_t length)
+{
+	size_t room = comment->length < COMMENT_ROOM ? COMMENT_ROOM - 1 - comment->length : 0;
+	if (length > room)
+		length = room;
+	memcpy(comment->text + comment->length, text, length);
+	comment->length += length;
+	comment->text[comment->length] = 0;
+}
+
+static void add_text(struct comment *comment, const char *text)
+{
+	add(comment, text, strlen(text));
+}
+
+/* "sound | damaged", or the example; of a list longer than `most` the example and that there is more */
+static void add_choices(struct comment *comment, const struct field *row, size_t most)
+{
+	size_t length = 0;
+	for (size_t i = 0; row->words && row->words[i]; i++)
+		length += strlen(row->words[i]) + 3;
+	bool listed = row->kind == FIELD_WORD && row->words != concrete_classes && length > 0;
+	if (!listed || length > most) {
+		add_text(comment, row->example ? row->example : "");
+		add_text(comment, listed ? " ..." : "");
+		return;
+	}
+	for (size_t i = 0; row->words[i]; i++) {
+		add_text(comment, i ? " | " : "");
+		add_text(comment, row->words[i]);
+	}
+}
+
+/* How much of a sentence is said: all of it, or up to a pause that leaves some sense. */
+enum detail { WHOLE, CLAUSE, SHORT, NOTHING };
+
+static size_t said_length(const char *text, enum detail detail)
+{
+	static const char *const stops[] = {[WHOLE] = "", [CLAUSE] = ";:", [SHORT] = ";:,", [NOTHING] = ""};
+	const size_t least = 12;
+	if (detail == NOTHING)
+		return 0;
+	if (detail == WHOLE || strlen(text) <= least)
+		return strlen(text);
+	return least + strcspn(text + least, stops[detail]);
+}
+
+static void add_part(struct comment *comment, const char *before, const char *text, enum detail detail,
+                     const char *behind)
+{
+	size_t length = text ? said_length(text, detail) : 0;
+	if (length == 0)
+		return;
+	add_text(comment, before);
+	add(comment, text, length);
+	add_text(comment, behind);
+}
+
+static struct comment compose(const char *path, size_t most, enum detail meaning, enum detail where)
+{
+	struct comment out = {.length = 0, .text = ""};
+	const struct sample *sample = sample_of(path);
+	const struct field *row = describing_row(path);
+	if (sample)
+		add_text(&out, most < ALL_WORDS && sample->brief ? sample->brief : sample->text);
+	else
+		add_choices(&out, row, most);
+	add_part(&out, out.length ? "; " : "", row->meaning, meaning, "");
+	add_part(&out, out.length ? " (" : "(", row->where_found, where, ")");
+	return out;
+}
+
+/* The richest comment that fits beside the key; what cannot be cut without harm wraps. */
+static struct comment compose_compact(const char *path, size_t room)
+{
+	static const enum detail levels[][2] = {
+		{CLAUSE, CLAUSE}, {CLAUSE, SHORT}, {NOTHING, CLAUSE}, {NOTHING, SHORT}, {NOTHING, NOTHING}};
+	size_t last = sizeof levels / sizeof *levels - 1;
+	/* the distance counts for edges, joints and holes alike: never said in half */
+	if (strcmp(path, "slab.clear") == 0)
+		return compose(path, FEW_WORDS, CLAUSE, SHORT);
+	for (size_t i = 0; i < last; i++) {
+		struct comment out = compose(path, FEW_WORDS, levels[i][0], levels[i][1]);
+		if (out.length <= room)
+			return out;
+	}
+	return compose(path, FEW_WORDS, levels[last][0], levels[last][1]);
+}
+
+static void comment_line(struct writer *writer, bool compact, const char *text)
+{
+	flow_begin_prefixed(writer, compact ? COMPACT_COLUMN : COMMENT_COLUMN, "# ");
+	flow(writer, text);
+	flow_end(writer);
+}
+
+/* --- keys -------------------------------------------------------------------------------------------- */
+
+static size_t depth_of(const char *path)
+{
+	size_t depth = 0;
+	for (; *path; path++)
+		depth += *path == '.';
+	return depth;
+}
+
+/* Length of the path's first `parts` parts. */
+static size_t prefix_length(const char *path, size_t parts)
+{
+	size_t length = 0;
+	while (path[length] && (path[length] != '.' || --parts > 0))
+		length++;
+	return length;
+}
+
+static void open_section(struct writer *writer, const char *path, size_t parts, bool compact)
+{
+	char whole[128];
+	size_t length = prefix_length(path, parts);
+	snprintf(whole, sizeof whole, "%.*s", (int)length, path);
+	const char *dot = strrchr(whole, '.');
+	const struct field *row = field_find(whole);
+	if (!compact && parts == 1)
+		writer_newline(writer);
+	writer_pad(writer, 2 * (parts - 1));
+	writer_text(writer, dot ? dot + 1 : whole);
+	writer_text(writer, ":");
+	if (row && row->kind == FIELD_SECTION && (!compact || parts > 2))
+		comment_line(writer, compact, row->meaning);
+	else
+		writer_newline(writer);
+}
+
+/* Opens the maps that the key stands in and that the key before it did not stand in. */
+static void open_sections(struct writer *writer, const char *before, const char *path, size_t depth, bool compact)
+{
+	for (size_t parts = 1; parts <= depth; parts++) {
+		size_t length = prefix_length(path, parts);
+		bool same = strncmp(before, path, length) == 0 && (before[length] == '.' || before[length] == 0);
+		if (!same)
+			open_section(writer, path, parts, compact);
+	}
+}
+
+static void key_line(struct writer *writer, const char *path, bool compact)
+{
+	const char *dot = strrchr(path, '.');
+	size_t depth = depth_of(path);
+	if (depth == 0 && !compact)
+		writer_newline(writer);
+	writer_pad(writer, 2 * depth);
+	writer_text(writer, dot ? dot + 1 : path);
+	writer_text(writer, ":");
+	size_t column = writer->column + 1 > COMPACT_COLUMN ? writer->column + 1 : COMPACT_COLUMN;
+	struct comment comment = compact ? compose_compact(path, PAGE_WIDTH - column - 2)
+	                                 : compose(path, ALL_WORDS, WHOLE, WHOLE);
+	comment_line(writer, compact, comment.text);
+}
+
+static bool is_inlined(const char *path)
+{
+	const char *dot = strrchr(path, '.');
+	for (size_t i = 0; dot && i < sizeof inlined / sizeof *inlined; i++)
+		if (strlen(inlined[i]) == (size_t)(dot - path) && strncmp(inlined[i], path, (size_t)(dot - path)) == 0)
+			return true;
+	return false;
+}
+
+static bool same_parent(const char *a, const char *b)
+{
+	const char *dot = strrchr(a, '.');
+	size_t length = dot ? (size_t)(dot - a) + 1 : 0;
+	return strncmp(a, b, length) == 0 && !strchr(b + length, '.');
+}
+
+static struct comment inline_comment(const char *const paths[], size_t count)
+{
+	struct comment out = {.length = 0, .text = ""};
+	for (size_t i = 0; i < count; i++) {
+		struct comment one = compose(paths[i], BRACED_WORDS, NOTHING, NOTHING);
+		add_part(&out, i ? "; " : "", count > 1 ? strrchr(paths[i], '.') + 1 : "", WHOLE, " ");
+		add_text(&out, one.text);
+	}
+	add_part(&out, " (", describing_row(paths[0])->where_found, SHORT, ")");
+	return out;
+}
+
+/* "hole: {diameter: , depth: }  # diameter 12 mm; depth 85 mm (the anchor's data sheet)"; the comment stands
+ * above where there is no room beside. */
+static void inline_line(struct writer *writer, const char *const paths[], size_t count)
+{
+	char line[PAGE_WIDTH + 1], parent[128];
+	snprintf(parent, sizeof parent, "%.*s", (int)(strrchr(paths[0], '.') - paths[0]), paths[0]);
+	const char *dot = strrchr(parent, '.');
+	size_t indent = 2 * depth_of(parent);
+	int length = snprintf(line, sizeof line, "%*s%s: {", (int)indent, "", dot ? dot + 1 : parent);
+	for (size_t i = 0; i < count && length < PAGE_WIDTH; i++)
+		length += snprintf(line + length, sizeof line - (size_t)length, "%s%s: ", i ? ", " : "",
+		                   strrchr(paths[i], '.') + 1);
+	struct comment comment = inline_comment(paths, count);
+	bool beside = (size_t)length + 4 + comment.length <= PAGE_WIDTH;
+	if (!beside) {
+		flow_begin_prefixed(writer, indent, "# ");
+		flow(writer, comment.text);
+		flow_end(writer);
+	}
+	writer_text(writer, line);
+	writer_text(writer, "}");
+	if (beside)
+		comment_line(writer, true, comment.text);
+	else
+		writer_newline(writer);
+}
+
+static size_t listed_keys(enum blank_purpose purpose, const char *out[])
+{
+	static const unsigned mask[] = {[BLANK_NEED] = NEED, [BLANK_LOADS] = LOADS, [BLANK_SURVEY] = SURVEY};
+	size_t count = 0;
+	for (size_t i = 0; i < sizeof keys / sizeof *keys; i++)
+		if (keys[i].purposes & mask[purpose])
+			out[count++] = keys[i].path;
+	return count;
+}
+
+static void write_keys(struct writer *writer, enum blank_purpose purpose)
+{
+	const char *paths[sizeof keys / sizeof *keys], *before = "";
+	size_t count = listed_keys(purpose, paths), used;
+	bool compact = purpose == BLANK_NEED;
+	for (size_t i = 0; i < count; i += used) {
+		bool grouped = compact && is_inlined(paths[i]);
+		size_t depth = depth_of(paths[i]);
+		used = 1;
+		while (grouped && i + used < count && same_parent(paths[i], paths[i + used]))
+			used++;
+		if (grouped)
+			depth--;
+		open_sections(writer, before, paths[i], depth, compact);
+		if (grouped)
+			inline_line(writer, paths + i, used);
+		else
+			key_line(writer, paths[i], compact);
+		before = paths[i];
+	}
+}
+
+const char *blank_purpose_word(enum blank_purpose purpose)
+{
+	static const char *const words[] = {[BLANK_NEED] = "need", [BLANK_LOADS] = "loads", [BLANK_SURVEY] = "survey"};
+	return words[purpose];
+}
+
+static const char *purpose_text(enum blank_purpose purpose)
+{
+	static const char *const texts[] = {
+		[BLANK_NEED] = "",
+		[BLANK_LOADS] = "anchor loads from masses, reactions of the arm and the pattern, and the checks on them",
+		[BLANK_SURVEY] = "the floor before the cell comes"};
+	return texts[purpose];
+}
+
+bool page_blank(enum blank_purpose purpose, write_function *write, void *user)
+{
+	struct writer writer;
+	writer_open(&writer, write, user, false);
+	writer_text(&writer, "standfast: 1");
+	comment_line(&writer, true, "an empty key is not known; more on a key: standfast explain KEY");
+	if (purpose != BLANK_NEED) {
+		flow_begin_prefixed(&writer, 0, "# ");
+		flow(&writer, "for ");
+		flow(&writer, purpose_text(purpose));
+		flow_end(&writer);
+	}
+	write_keys(&writer, purpose);
+	return writer_close(&writer);
+}

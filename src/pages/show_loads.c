@@ -1,0 +1,132 @@
+/* The load cases that are run, as a table: what presses down, what stays and what turns with the heading. */
+#include "show_parts.h"
+#include <stdio.h>
+
+enum { DOWN = 11, FIXED_X = 20, FIXED_Y = 29, TURNING = 38, HORIZONTAL = 46, TWISTING = 55, COMBINATION = 57 };
+
+static void head(struct writer *writer, const char *name, enum dimension dimension, enum unit_system units,
+                 size_t column)
+{
+	writer_right(writer, dimension == DIM_FACTOR ? name : unit_name(dimension, units), column);
+}
+
+static void head_line(struct writer *writer, enum unit_system units, bool with_units)
+{
+	static const char *const names[] = {"down", "fixed x", "fixed y", "turning", "horiz.", "twisting"};
+	static const enum dimension dimensions[] = {
+		DIM_FORCE, DIM_MOMENT, DIM_MOMENT, DIM_MOMENT, DIM_FORCE, DIM_MOMENT};
+	static const size_t columns[] = {DOWN, FIXED_X, FIXED_Y, TURNING, HORIZONTAL, TWISTING};
+	for (int i = 0; i < 6; i++)
+		head(writer, names[i], with_units ? dimensions[i] : DIM_FACTOR, units, columns[i]);
+	writer_newline(writer);
+}
+
+static void case_numbers(struct writer *writer, const struct load_case *load, enum unit_system units)
+{
+	double force = 0, twist = 0;
+	int places = units == UNITS_US ? 0 : 3;
+	for (int i = 0; i < load->turning_count; i++) {
+		force += load->turning_force[i].force;
+		twist += load->turning_force[i].twist;
+	}
+	writer_right(writer, phrase_fixed(load->down, DIM_FORCE, units, places).text, DOWN);
+	writer_right(writer, phrase_fixed(load->fixed[0], DIM_MOMENT, units, places).text, FIXED_X);
+	writer_right(writer, phrase_fixed(load->fixed[1], DIM_MOMENT, units, places).text, FIXED_Y);
+	writer_right(writer, phrase_fixed(load->turning, DIM_MOMENT, units, places).text, TURNING);
+	writer_right(writer, phrase_fixed(force, DIM_FORCE, units, places).text, HORIZONTAL);
+	writer_right(writer, phrase_fixed(twist, DIM_MOMENT, units, places).text, TWISTING);
+}
+
+static bool is_zero(double value)
+{
+	return !(value > 0) && !(value < 0);
+}
+
+/* A force that keeps its direction, from a stated heading or vector. */
+static void fixed_shear_line(struct writer *writer, const struct load_case *load, enum unit_system units)
+{
+	const double *shear = load->fixed_shear;
+	if (is_zero(shear[0]) && is_zero(shear[1]) && is_zero(shear[2]))
+		return;
+	flow_begin(writer, COMBINATION);
+	flow(writer, "with a fixed force of ");
+	flow(writer, phrase_quantity(shear[0], DIM_FORCE, units, 4).text);
+	flow(writer, " along x, ");
+	flow(writer, phrase_quantity(shear[1], DIM_FORCE, units, 4).text);
+	flow(writer, " along y, twisting ");
+	flow(writer, phrase_quantity(shear[2], DIM_MOMENT, units, 4).text);
+	flow_end(writer);
+}
+
+static void source_title(struct writer *writer, const struct result *result, const struct load_case *load)
+{
+	flow_begin(writer, 2);
+	if (flow_setup(writer, result->cell, load->setup))
+		flow(writer, ", ");
+	flow(writer, load->name);
+	flow(writer, load->paired ? " (horizontal force and tilting share the heading)" : "");
+	flow_end(writer);
+}
+
+static void case_lines(struct writer *writer, const struct result *result, enum unit_system units)
+{
+	const struct load_case *before = NULL;
+	for (size_t i = 0; i < result->loads.count; i++) {
+		const struct load_case *load = &result->loads.list[i];
+		if (!before || before->setup != load->setup || before->source != load->source)
+			source_title(writer, result, load);
+		case_numbers(writer, load, units);
+		flow_begin(writer, COMBINATION);
+		flow(writer, load->combination);
+		flow(writer, load->stability_only ? " (stability alone)" : "");
+		flow_end(writer);
+		fixed_shear_line(writer, load, units);
+		before = load;
+	}
+}
+
+static void gap_lines(struct writer *writer, const struct loads *loads)
+{
+	static const char *const effects[] = {
+		[GAP_FAVOURABLE] = "left out: a check that fails without it fails, none can hold",
+		[GAP_OPEN] = "open both ways: nothing can fail or hold by the loads",
+		[GAP_BLOCKING] = "without it no loads can be computed"};
+	for (size_t i = 0; i < loads->gap_count; i++) {
+		writer_pad(writer, 2);
+		writer_text(writer, "not known: ");
+		writer_text(writer, loads->gaps[i].path);
+		paragraph(writer, "", SHOW_VALUE + 11, effects[loads->gaps[i].kind]);
+	}
+}
+
+static void bed_ratio_line(struct writer *writer, const struct result *result, enum unit_system units)
+{
+	if (result->bed_ratio_count == 0)
+		return;
+	flow_begin(writer, 2);
+	flow(writer, "each is solved at these stiffnesses of anchor to bed: ");
+	for (size_t i = 0; i < result->bed_ratio_count; i++) {
+		flow(writer, i ? ", " : "");
+		flow(writer, phrase_quantity(result->bed_ratio[i], DIM_AREA, units, 4).text);
+	}
+	flow_end(writer);
+}
+
+void show_loads(struct writer *writer, const struct result *result)
+{
+	enum unit_system units = result->cell->show.value == UNITS_US ? UNITS_US : UNITS_METRIC;
+	writer_title(writer, "Load cases");
+	if (result->loads.count == 0) {
+		paragraph(writer, "", 2, result->loads.given ? "none: the load model is not complete"
+		                                             : "none: the file has no load model");
+		gap_lines(writer, &result->loads);
+		return;
+	}
+	paragraph(writer, "", 2, "service loads about the cell's origin at floor level; `turning` follows the heading, "
+	                         "tried all round where it is free");
+	head_line(writer, units, false);
+	head_line(writer, units, true);
+	case_lines(writer, result, units);
+	bed_ratio_line(writer, result, units);
+	gap_lines(writer, &result->loads);
+}
