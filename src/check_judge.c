@@ -151,9 +151,8 @@ static size_t watch_of(const struct run *run, const struct check *check)
 
 /* Takes one subject's finding into the check's result. */
 static void take(struct check_result *result, const struct finding *finding, size_t setup, size_t anchor, bool first,
-                 const struct occurrence *at)
+                 const struct occurrence *at, bool per_anchor)
 {
-	bool per_anchor = result->check->stage != OF_SETUP;
 	uint64_t bit = per_anchor ? (uint64_t)1 << anchor : 0;
 	if (finding->computed) {
 		double *ratio = &result->setup_ratio[setup];
@@ -194,23 +193,18 @@ static void judge_check(const struct run *run, const struct check *check, struct
 		for (size_t i = 0; i < anchors; i++) {
 			struct finding finding;
 			const struct worst *worst = states ? run_worst(run, watch, s, i, reading) : NULL;
-			if (check->stage != OF_SETUP && run->anchor_count == 0) {
-				finding = (struct finding){0};
-				finding_lacks(&finding, "anchors.at");
-				finding_settle(&finding);
-			} else {
-				judge_one(run, check, s, i, worst, NULL, &finding);
-			}
+			/* without a pattern one nameless anchor stands for all, so that the rest is asked for too */
+			judge_one(run, check, s, i, worst, NULL, &finding);
 			for (size_t k = 0; k < finding.missing_count; k++)
 				add_lacking(lacking, finding.missing[k], check->id);
 			struct occurrence at = occurrence_of(run, worst, s, check->by_shear, i);
 			bool governs = first || worse(&finding, &out->finding);
-			take(out, &finding, s, i, first, &at);
+			take(out, &finding, s, i, first, &at, check->stage != OF_SETUP && run->anchor_count > 0);
 			governing = governs ? worst : governing;
 			first = false;
 		}
 	bool wanted = run->options->trace && (!run->options->only || strcmp(run->options->only, check->id) == 0);
-	if (wanted && (check->stage == OF_SETUP || run->anchor_count > 0))
+	if (wanted)
 		trace_governing(run, out, governing);
 }
 

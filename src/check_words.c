@@ -164,13 +164,29 @@ static void list_to_measure(const struct run *run, const struct lacking_list *la
 		}
 }
 
-/* An unproven check says what to ask for first. */
-static void remedies(struct result *result)
+/* "slab.concrete.age and cell.base", and how many more. */
+static const char *missing_words(const struct run *run, const struct finding *finding)
+{
+	size_t n = finding->missing_count;
+	if (n == 1)
+		return finding->missing[0];
+	if (n == 2)
+		return arena_format(run->arena, "%s and %s", finding->missing[0], finding->missing[1]);
+	return arena_format(run->arena, "%s, %s and %zu more", finding->missing[0], finding->missing[1], n - 2);
+}
+
+/* An unproven check says what is not shown, and what to ask for first. */
+static void remedies(const struct run *run, struct result *result)
 {
 	for (size_t i = 0; i < result->check_count; i++) {
 		struct finding *finding = &result->checks[i].finding;
-		if (finding->verdict != UNPROVEN || *finding->remedy || finding->missing_count == 0)
+		if (finding->verdict != UNPROVEN || finding->doubted || finding->missing_count == 0)
 			continue;
+		const char *missing = missing_words(run, finding);
+		const char *reason = missing ? arena_format(run->arena, "%s: not known or not shown: %s%s%s",
+			result->checks[i].check->title, missing, finding->computed ? "; as far as known, " : "",
+			finding->computed ? finding->reason : "") : NULL;
+		finding->reason = reason ? reason : "";
 		for (const struct field *f = field_find(finding->missing[0]);
 		     f && f < fields + field_count && strcmp(f->path, finding->missing[0]) == 0; f++)
 			if (f->where_found && *f->where_found)
@@ -206,6 +222,6 @@ void write_words(const struct run *run, const struct lacking_list *lacking, stru
 	assume_rating(run->cell, result);
 	caution(run->cell, result);
 	list_to_measure(run, lacking, result);
-	remedies(result);
+	remedies(run, result);
 	other_setups(run, result);
 }

@@ -5,7 +5,7 @@
 
 #include "../cell/given.h"
 
-enum { MAX_MISSING = 24, MAX_NOTES = 6 };
+enum { MAX_MISSING = 48, MAX_NOTES = 6 };
 
 struct subject { uint64_t anchors; int edge; };     /* bit i = anchor i; edge index of the setting or -1 */
 

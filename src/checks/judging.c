@@ -108,12 +108,12 @@ enum stand_off_kind stand_off_kind(const struct judging *judging, struct finding
 	/* screed and tile are no concrete: the anchors bend in them as in a gap */
 	if (is_known(*topping) && topping->value > 0)
 		return ON_TOPPING;
-	if (!is_known(*topping))
-		missing = "slab.topping.thickness";
-	else if (!is_known(stand_off->height))
+	if (!is_known(*topping) && lacks)
+		finding_lacks(lacks, "slab.topping.thickness");
+	if (!is_known(stand_off->height))
 		missing = "cell.stand_off.height";
 	else if (stand_off->height.value == 0)
-		return FLAT;
+		return is_known(*topping) ? FLAT : STAND_OFF_UNKNOWN;
 	else if (!is_known(stand_off->filled))
 		missing = "cell.stand_off.filled";
 	else if (stand_off->filled.value == NO)
@@ -130,7 +130,9 @@ enum stand_off_kind stand_off_kind(const struct judging *judging, struct finding
 		return STAND_OFF_UNKNOWN;
 	}
 	double least = fmax(30, judging->setting->strength.value);   /* EN 1992-4 6.2.2.3 [MPa] */
-	return stand_off->grout_strength.value >= least ? FILLED_FLAT : THICK_OR_OPEN;
+	if (stand_off->grout_strength.value < least)
+		return THICK_OR_OPEN;
+	return is_known(*topping) ? FILLED_FLAT : STAND_OFF_UNKNOWN;
 }
 
 static void judge_holes(const struct judging *judging, int anchor, struct finding *out)

@@ -45,9 +45,11 @@ static bool measure(const struct cell *cell, struct arena *arena, struct setting
 	out->edge_distance = arena_take(arena, n * out->edge_count + 1, sizeof *out->edge_distance);
 	if (!out->edge_distance)
 		return false;
-	for (size_t i = 0; i < n; i++) {
+	for (size_t i = 0; i < MAX_ANCHORS; i++) {
 		out->nearest_edge[i] = out->nearest_anchor[i] = FAR;
 		out->nearest_edge_index[i] = out->nearest_anchor_index[i] = -1;
+	}
+	for (size_t i = 0; i < n; i++) {
 		for (size_t e = 0; out->placed && e < out->edge_count; e++) {
 			double d = plane_distance_to_segment(out->anchor[i], out->edges[e].from, out->edges[e].to);
 			out->edge_distance[i * out->edge_count + e] = d;

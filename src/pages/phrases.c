@@ -150,14 +150,14 @@ bool flow_setup(struct writer *writer, const struct cell *cell, size_t setup)
 	return true;
 }
 
-void flow_case(struct writer *writer, const struct occurrence *at)
+void flow_case(struct writer *writer, const struct occurrence *at, bool brief)
 {
 	flow(writer, at->load_case->name);
 	if (!at->has_heading)
 		return;
-	flow(writer, ", pushing toward ");
+	flow(writer, brief ? " toward " : ", pushing toward ");
 	flow(writer, phrase_heading(at->heading).text);
-	flow(writer, " (cell axes)");
+	flow(writer, brief ? "" : " (cell axes)");
 }
 
 bool is_of_setup(const struct cell *cell, const struct check_result *check)
@@ -176,7 +176,7 @@ bool is_of_setup(const struct cell *cell, const struct check_result *check)
 	return false;
 }
 
-bool flow_subject(struct writer *writer, const struct cell *cell, const struct check_result *check)
+bool flow_subject(struct writer *writer, const struct cell *cell, const struct check_result *check, bool brief)
 {
 	bool of_setup = is_of_setup(cell, check), any = check->subject.anchors != 0;
 	flow_anchors(writer, check->subject.anchors);
@@ -187,7 +187,7 @@ bool flow_subject(struct writer *writer, const struct cell *cell, const struct c
 	}
 	if (check->at.load_case) {
 		flow(writer, any ? ", " : "");
-		flow_case(writer, &check->at);
+		flow_case(writer, &check->at, brief);
 		any = true;
 	}
 	return any;

@@ -30,13 +30,13 @@ enum style verdict_style(enum verdict verdict);
 
 /* Flow "A1, A3" for a mask of anchors; nothing for an empty one. */
 void flow_anchors(struct writer *writer, uint64_t mask);
-/* Flow "emergency stop, pushing toward 135 deg (cell axes)". */
-void flow_case(struct writer *writer, const struct occurrence *at);
+/* Flow "emergency stop, pushing toward 135 deg (cell axes)"; brief: "emergency stop toward 135 deg". */
+void flow_case(struct writer *writer, const struct occurrence *at, bool brief);
 /* Flow the setup's name, "setup 2" where it has none; nothing where the file has no setups. */
 bool flow_setup(struct writer *writer, const struct cell *cell, size_t setup);
 /* Whether it matters in which setup a check was judged: it rests on a load, or setups differ in it. */
 bool is_of_setup(const struct cell *cell, const struct check_result *check);
 /* Flow anchors, setup, case and heading of a check, as far as they matter. False: nothing. */
-bool flow_subject(struct writer *writer, const struct cell *cell, const struct check_result *check);
+bool flow_subject(struct writer *writer, const struct cell *cell, const struct check_result *check, bool brief);
 
 #endif

@@ -200,7 +200,7 @@ static void check_row(struct writer *writer, const struct result *result, const 
 	}
 	writer_right(writer, phrase_ratio(finding).text, CHECK_RATIO);
 	flow_begin(writer, CHECK_WHERE);
-	flow_subject(writer, result->cell, check);
+	flow_subject(writer, result->cell, check, true);
 	flow_end(writer);
 	check_source(writer, check);
 	for (size_t i = 0; i < finding->note_count; i++)

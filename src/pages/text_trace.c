@@ -19,7 +19,7 @@ static void block_title(struct writer *writer, const struct result *result, cons
 	if (!check->subject.anchors && !check->at.load_case && !is_of_setup(result->cell, check))
 		return;
 	flow_begin(writer, 2);
-	flow_subject(writer, result->cell, check);
+	flow_subject(writer, result->cell, check, false);
 	if (check->at.load_case) {
 		flow(writer, "; ");
 		flow(writer, check->at.load_case->combination);

@@ -89,7 +89,7 @@ static void where_line(struct writer *writer, const struct result *result)
 		flow_setup(writer, result->cell, check->at.setup);
 	if (check->at.load_case) {
 		flow(writer, is_of_setup(result->cell, check) ? ", " : "");
-		flow_case(writer, &check->at);
+		flow_case(writer, &check->at, false);
 	}
 	flow_end(writer);
 }
