@@ -8,7 +8,7 @@
 #include <string.h>
 
 #define STEEL_MODULUS 200000.0             /* Es [MPa] */
-#define ASSUMED_AREA 84.3                  /* tensile area without a product: a 12 mm thread [mm2] */
+#define ASSUMED_AREA 84.3 /* tensile area without a product: a 12 mm thread [mm2] */
 #define ASSUMED_STRENGTH 28.0              /* concrete for the bed's modulus when not known [MPa] */
 
 /* Anchor over bed stiffness, Es As / Ec with Ec = 4700 sqrt(f) (ACI 318-19 19.2.2.1) [mm2]. */
@@ -17,8 +17,11 @@ static double default_bed_ratio(const struct setup_run *setup)
 	const struct product *product = &setup->cell->anchors.product;
 	double shaft = product->shaft.value;
 	double area = is_known(product->tensile_area) ? product->tensile_area.value
-	              : is_known(product->shaft) ? 0.78 * (3.14159265358979323846 / 4) * shaft * shaft : ASSUMED_AREA;
-	double strength = setup->setting.strength.known ? setup->setting.strength.value : ASSUMED_STRENGTH;
+	              : is_known(product->shaft)
+	                      ? 0.78 * (3.14159265358979323846 / 4) * shaft * shaft
+	                      : ASSUMED_AREA;
+	double strength = setup->setting.strength.known ? setup->setting.strength.value
+	                                                : ASSUMED_STRENGTH;
 	return STEEL_MODULUS * area / (4700 * sqrt(strength));
 }
 
@@ -80,8 +83,8 @@ static void copy_facts(const struct run *run, struct result *out)
 		memcpy(out->spread, run->spread, run->anchor_count * sizeof out->spread[0]);
 }
 
-enum status check_run(struct arena *arena, const struct cell *cell, const struct check_options *options,
-                      struct result **out)
+enum status check_run(struct arena *arena, const struct cell *cell,
+                      const struct check_options *options, struct result **out)
 {
 	struct run run = {.arena = arena, .cell = cell, .options = options};
 	struct lacking_list lacking = {0};

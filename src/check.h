@@ -1,4 +1,5 @@
-/* The one flow: cell -> load cases -> states -> findings -> result. No files, clock, threads or globals. */
+/* The one flow: cell -> load cases -> states -> findings -> result. No files, clock, threads or
+ * globals. */
 #ifndef CHECK_H
 #define CHECK_H
 
@@ -6,12 +7,13 @@
 
 struct check_options {
 	bool trace;                 /* write down the steps of the governing subjects */
-	const char *only;           /* trace this check alone (id), or NULL; the verdict is always that of all checks */
+	const char *only; /* trace this check alone (id), or NULL; the verdict is always that of all
+	                     checks */
 	unsigned headings;          /* of the coarse sweep; 0: 48 */
 };
 
 /* NO_MEMORY and NO_CONVERGENCE leave *out NULL. The result lives in the arena. */
-enum status check_run(struct arena *arena, const struct cell *cell, const struct check_options *options,
-                      struct result **out);
+enum status check_run(struct arena *arena, const struct cell *cell,
+                      const struct check_options *options, struct result **out);
 
 #endif

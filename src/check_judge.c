@@ -11,8 +11,10 @@
 
 static bool field_is_known(const struct cell *cell, const char *path)
 {
-	for (const struct field *f = field_find(path); f && f < fields + field_count && strcmp(f->path, path) == 0; f++)
-		if (f->kind != FIELD_SECTION && f->kind != FIELD_ALIAS && field_given(f, cell)->origin != ABSENT)
+	for (const struct field *f = field_find(path);
+	     f && f < fields + field_count && strcmp(f->path, path) == 0; f++)
+		if (f->kind != FIELD_SECTION && f->kind != FIELD_ALIAS &&
+		    field_given(f, cell)->origin != ABSENT)
 			return true;
 	return false;
 }
@@ -35,7 +37,8 @@ static void add_lacking(struct lacking_list *lacking, const char *path, const ch
 }
 
 /* The inputs that the table says the check needs, the gaps of the loads and the departures. */
-static void judge_inputs(const struct run *run, const struct check *check, const struct cell *cell, struct finding *out)
+static void judge_inputs(const struct run *run, const struct check *check, const struct cell *cell,
+                         struct finding *out)
 {
 	for (size_t i = 0; check->needs[i]; i++)
 		if (!field_is_known(cell, check->needs[i]))
@@ -47,19 +50,22 @@ static void judge_inputs(const struct run *run, const struct check *check, const
 	out->never_fails = !loads_bounding(&run->loads);
 	const char *departure = load_departure(cell);
 	if (departure)
-		finding_doubts(out, departure, "leave it out under choices, or have an engineer stand for it (choices: by_engineer)");
+		finding_doubts(out, departure,
+		               "leave it out under choices, or have an engineer stand for it "
+		               "(choices: by_engineer)");
 }
 
 /* Where the shear is free of the tilt, it is largest in a heading of its own. */
-static double heading_of(const struct run *run, const struct worst *worst, bool by_shear, size_t anchor)
+static double heading_of(const struct run *run, const struct worst *worst, bool by_shear,
+                         size_t anchor)
 {
 	if (by_shear && !worst->load_case->paired)
 		return run->bounds[worst->load_case->group].heading[anchor];
 	return worst->heading;
 }
 
-static void write_state(const struct run *run, const struct judging *judging, const struct check *check, size_t anchor,
-                        const struct worst *worst)
+static void write_state(const struct run *run, const struct judging *judging,
+                        const struct check *check, size_t anchor, const struct worst *worst)
 {
 	struct trace *trace = judging->trace;
 	double heading = heading_of(run, worst, true, anchor);
@@ -78,8 +84,12 @@ static void judge_one(const struct run *run, const struct check *check, size_t s
 {
 	struct setup_run *s = &run->setups[setup];
 	struct state state;
-	struct judging judging = {.cell = s->cell, .setting = &s->setting, .base = s->base, .arena = run->arena,
-	                          .trace = trace, .facts = &s->facts};
+	struct judging judging = {.cell = s->cell,
+	                          .setting = &s->setting,
+	                          .base = s->base,
+	                          .arena = run->arena,
+	                          .trace = trace,
+	                          .facts = &s->facts};
 	*out = (struct finding){0};
 	judge_inputs(run, check, s->cell, out);
 	if (worst && worst->known) {
@@ -127,8 +137,8 @@ static unsigned favourable_reading(const struct run *run, size_t watch)
 	return best;
 }
 
-static struct occurrence occurrence_of(const struct run *run, const struct worst *worst, size_t setup, bool by_shear,
-                                       size_t anchor)
+static struct occurrence occurrence_of(const struct run *run, const struct worst *worst,
+                                       size_t setup, bool by_shear, size_t anchor)
 {
 	struct occurrence out = {.setup = (uint16_t)setup};
 	if (!worst || !worst->known)
@@ -150,26 +160,28 @@ static size_t watch_of(const struct run *run, const struct check *check)
 }
 
 /* Takes one subject's finding into the check's result. */
-static void take(struct check_result *result, const struct finding *finding, size_t setup, size_t anchor, bool first,
-                 const struct occurrence *at, bool per_anchor)
+static void take(struct check_result *result, const struct finding *finding, size_t setup,
+                 size_t anchor, bool first, const struct occurrence *at, bool per_anchor)
 {
 	uint64_t bit = per_anchor ? (uint64_t)1 << anchor : 0;
 	if (finding->computed) {
 		double *ratio = &result->setup_ratio[setup];
-		*ratio = result->has_setup_ratio[setup] ? fmax(*ratio, finding->ratio) : finding->ratio;
+		*ratio = result->has_setup_ratio[setup] ? fmax(*ratio, finding->ratio)
+		                                        : finding->ratio;
 		result->has_setup_ratio[setup] = true;
 	}
 	if (first || worse(finding, &result->finding)) {
 		result->finding = *finding;
 		result->subject = (struct subject){bit, -1};
 		result->at = *at;
-	} else if (finding->verdict == result->finding.verdict && !worse(&result->finding, finding) &&
-	           result->at.setup == setup) {
+	} else if (finding->verdict == result->finding.verdict &&
+	           !worse(&result->finding, finding) && result->at.setup == setup) {
 		result->subject.anchors |= bit;
 	}
 }
 
-static void trace_governing(const struct run *run, struct check_result *result, const struct worst *worst)
+static void trace_governing(const struct run *run, struct check_result *result,
+                            const struct worst *worst)
 {
 	size_t anchor = 0;
 	struct finding again;
@@ -192,23 +204,28 @@ static void judge_check(const struct run *run, const struct check *check, struct
 	for (size_t s = 0; s < run->setup_count; s++)
 		for (size_t i = 0; i < anchors; i++) {
 			struct finding finding;
-			const struct worst *worst = states ? run_worst(run, watch, s, i, reading) : NULL;
-			/* without a pattern one nameless anchor stands for all, so that the rest is asked for too */
+			const struct worst *worst = states ? run_worst(run, watch, s, i, reading)
+			                                   : NULL;
+			/* without a pattern one nameless anchor stands for all, so that the rest is
+			 * asked for too */
 			judge_one(run, check, s, i, worst, NULL, &finding);
 			for (size_t k = 0; k < finding.missing_count; k++)
 				add_lacking(lacking, finding.missing[k], check->id);
 			struct occurrence at = occurrence_of(run, worst, s, check->by_shear, i);
 			bool governs = first || worse(&finding, &out->finding);
-			take(out, &finding, s, i, first, &at, check->stage != OF_SETUP && run->anchor_count > 0);
+			take(out, &finding, s, i, first, &at,
+			     check->stage != OF_SETUP && run->anchor_count > 0);
 			governing = governs ? worst : governing;
 			first = false;
 		}
-	bool wanted = run->options->trace && (!run->options->only || strcmp(run->options->only, check->id) == 0);
+	bool wanted = run->options->trace &&
+	              (!run->options->only || strcmp(run->options->only, check->id) == 0);
 	if (wanted)
 		trace_governing(run, out, governing);
 }
 
-static void largest_of(const struct run *run, size_t watch, size_t anchor, double *value, struct occurrence *at)
+static void largest_of(const struct run *run, size_t watch, size_t anchor, double *value,
+                       struct occurrence *at)
 {
 	unsigned reading = favourable_reading(run, watch);
 	for (size_t s = 0; s < run->setup_count; s++) {
@@ -236,11 +253,13 @@ static void list_anchors(const struct run *run, struct result *result)
 	}
 }
 
-/* What every anchor must carry, a row a group of cases; complete where shear is free of the heading. */
+/* What every anchor must carry, a row a group of cases; complete where shear is free of the
+ * heading. */
 static bool list_demands(const struct run *run, struct result *result)
 {
 	size_t n = run->anchor_count;
-	result->demands = arena_take(run->arena, run->loads.group_count * n * MAX_READINGS + 1, sizeof *result->demands);
+	result->demands = arena_take(run->arena, run->loads.group_count * n * MAX_READINGS + 1,
+	                             sizeof *result->demands);
 	if (!result->demands)
 		return false;
 	for (size_t k = 0; k < run->loads.count; k++) {
@@ -253,15 +272,18 @@ static bool list_demands(const struct run *run, struct result *result)
 			for (unsigned r = 0; r < MAX_READINGS; r++)
 				if (run->loads.readings & 1u << r)
 					result->demands[result->demand_count++] = (struct demand){
-						c->setup, r, i, run->group_tension[(c->group * n + i) * MAX_READINGS + r],
+						c->setup, r, i,
+						run->group_tension[(c->group * n + i) *
+					                                   MAX_READINGS +
+					                           r],
 						run->bounds[c->group].size[i]};
 	}
 	return true;
 }
 
-/* Whether the check speaks before the best so far. Of several unproven checks the cause speaks before what
- * leans on it, and else the first in the table's order. One that combines others speaks only where they do
- * not. */
+/* Whether the check speaks before the best so far. Of several unproven checks the cause speaks
+ * before what leans on it, and else the first in the table's order. One that combines others speaks
+ * only where they do not. */
 static bool speaks_before(const struct check_result *a, const struct check_result *best)
 {
 	if (a->finding.verdict != best->finding.verdict)
@@ -277,14 +299,16 @@ static void choose_governing(struct result *result)
 {
 	for (size_t i = 0; i < result->check_count; i++) {
 		const struct check_result *check = &result->checks[i];
-		result->verdict = check->finding.verdict > result->verdict ? check->finding.verdict : result->verdict;
+		result->verdict = check->finding.verdict > result->verdict ? check->finding.verdict
+		                                                           : result->verdict;
 		if (speaks_before(check, &result->checks[result->governing]))
 			result->governing = i;
 	}
 	/* where the combination fails too, only what mends it mends the file */
 	struct finding *governing = &result->checks[result->governing].finding;
 	for (size_t i = 0; i < result->check_count; i++)
-		if (result->checks[i].check->combines && result->checks[i].finding.verdict == FAILS && governing->verdict == FAILS &&
+		if (result->checks[i].check->combines &&
+		    result->checks[i].finding.verdict == FAILS && governing->verdict == FAILS &&
 		    result->checks[result->governing].check->stage == OF_STATE_ANCHOR)
 			governing->remedy = result->checks[i].finding.remedy;
 }
@@ -300,9 +324,11 @@ enum status judge_all(const struct run *run, struct result *result, struct lacki
 	for (size_t i = 0; i < check_count; i++) {
 		const char *why = checks[i].left_out ? checks[i].left_out(run->cell) : NULL;
 		if (why)
-			result->left_out[result->left_out_count++] = (struct left_out){checks[i].id, why};
+			result->left_out[result->left_out_count++] = (struct left_out){checks[i].id,
+			                                                               why};
 		else
-			judge_check(run, &checks[i], &result->checks[result->check_count++], lacking);
+			judge_check(run, &checks[i], &result->checks[result->check_count++],
+			            lacking);
 	}
 	choose_governing(result);
 	list_anchors(run, result);

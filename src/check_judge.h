@@ -4,8 +4,8 @@
 
 #include "check_sweep.h"
 
-/* Fills checks, left_out, anchors, verdict and governing of the result; `lacking` collects every missing
- * field with the checks that wait for it, see check_words.h. */
+/* Fills checks, left_out, anchors, verdict and governing of the result; `lacking` collects every
+ * missing field with the checks that wait for it, see check_words.h. */
 struct lacking { const char *path; const char *checks[MAX_CHECKS]; size_t check_count; };
 struct lacking_list { struct lacking *list; size_t count, room; };
 

@@ -7,9 +7,10 @@
 #define HEADINGS 48                 /* of the coarse sweep */
 #define GOLDEN 0.61803398874989485
 #define REFINED_WIDTH 1e-6          /* a maximum is found to this [rad] */
-#define STEEPER 2.0                 /* how much steeper than its mean between headings a value may run */
+#define STEEPER 2.0 /* how much steeper than its mean between headings a value may run */
 
-struct worst *run_worst(const struct run *run, size_t watch, size_t setup, size_t anchor, unsigned reading)
+struct worst *run_worst(const struct run *run, size_t watch, size_t setup, size_t anchor,
+                        unsigned reading)
 {
 	size_t row = (watch * run->setup_count + setup) * run->anchor_count + anchor;
 	return &run->worsts[row * MAX_READINGS + reading];
@@ -30,14 +31,16 @@ static unsigned heading_count(const struct run *run)
 	return run->options->headings ? run->options->headings : HEADINGS;
 }
 
-static void shear_of_state(const struct run *run, const struct setup_run *setup, struct state *state)
+static void shear_of_state(const struct run *run, const struct setup_run *setup,
+                           struct state *state)
 {
 	const struct load_case *c = state->load_case;
 	const struct shear_bound *bound = &run->bounds[c->group];
 	if (c->paired)
 		shear_group_at(setup->base, c, state->heading, state->shear);
 	else
-		memcpy(state->shear, bound->size, setup->base->anchor_count * sizeof state->shear[0]);
+		memcpy(state->shear, bound->size,
+		       setup->base->anchor_count * sizeof state->shear[0]);
 }
 
 static double watch_value(const struct run *run, const struct visit *v, size_t watch, size_t anchor)
@@ -46,8 +49,11 @@ static double watch_value(const struct run *run, const struct visit *v, size_t w
 		return v->state.tension[anchor];
 	if (watch == WATCH_SHEAR)
 		return v->state.shear[anchor];
-	struct judging judging = {.cell = v->setup->cell, .setting = &v->setup->setting, .base = v->setup->base,
-	                          .state = &v->state, .facts = &v->setup->facts};
+	struct judging judging = {.cell = v->setup->cell,
+	                          .setting = &v->setup->setting,
+	                          .base = v->setup->base,
+	                          .state = &v->state,
+	                          .facts = &v->setup->facts};
 	return run->watched[watch]->ratio(&judging, (int)anchor);
 }
 
@@ -63,20 +69,23 @@ static double pressure_max(const struct base *base, const double settle[3])
 {
 	double most = 0;
 	for (size_t i = 0; i < base->hull_count; i++) {
-		double x = (base->hull[i].x - base->centre[0]) / base->size, y = (base->hull[i].y - base->centre[1]) / base->size;
+		double x = (base->hull[i].x - base->centre[0]) / base->size,
+		       y = (base->hull[i].y - base->centre[1]) / base->size;
 		most = fmax(most, settle[0] + settle[1] * x + settle[2] * y);
 	}
 	return most;
 }
 
-/* Raises the group's tensions to this state's; bit i of the answer: anchor i has a new largest one. */
+/* Raises the group's tensions to this state's; bit i of the answer: anchor i has a new largest one.
+ */
 static uint64_t keep_tensions(struct visit *v)
 {
 	struct run *run = v->run;
 	uint64_t larger = 0;
 	for (size_t i = 0; i < run->anchor_count; i++) {
 		double tension = v->state.tension[i], *spread = &run->spread[i][v->ratio_index];
-		double *group = &run->group_tension[(v->load_case->group * run->anchor_count + i) * MAX_READINGS];
+		double *group = &run->group_tension[(v->load_case->group * run->anchor_count + i) *
+		                                    MAX_READINGS];
 		*spread = tension > *spread ? tension : *spread;
 		for (unsigned r = 0; r < MAX_READINGS; r++)
 			if (v->load_case->reading & 1u << r && tension > group[r]) {
@@ -87,21 +96,24 @@ static uint64_t keep_tensions(struct visit *v)
 	return larger;
 }
 
-/* Keeps whatever is the worst so far. Within a group of free shear, a check that follows tension can only
- * become worse where the tension does. */
+/* Keeps whatever is the worst so far. Within a group of free shear, a check that follows tension
+ * can only become worse where the tension does. */
 static void keep_state(struct visit *v, double *values)
 {
 	struct run *run = v->run;
 	uint64_t larger = keep_tensions(v);
 	for (size_t w = 0; w < run->watch_count; w++) {
-		bool follows = !v->load_case->paired && (w == WATCH_SHEAR || (w >= FIRST_CHECK_WATCH && run->watched[w]->follows_tension));
+		bool follows = !v->load_case->paired &&
+		               (w == WATCH_SHEAR ||
+		                (w >= FIRST_CHECK_WATCH && run->watched[w]->follows_tension));
 		for (size_t i = 0; i < run->anchor_count; i++) {
 			double value = 0;
 			if (!follows || larger >> i & 1) {
 				value = watch_value(run, v, w, i);
 				for (unsigned r = 0; r < MAX_READINGS; r++)
 					if (v->load_case->reading & 1u << r)
-						keep(run_worst(run, w, v->setup_index, i, r), value, &v->state);
+						keep(run_worst(run, w, v->setup_index, i, r), value,
+						     &v->state);
 			}
 			if (values)
 				*values++ = value;
@@ -111,7 +123,8 @@ static void keep_state(struct visit *v, double *values)
 
 /* Solves at a heading (settle is the start and the result) and keeps whatever is the worst so far.
  * *carried tells whether there is an equilibrium; values may be NULL. */
-static enum status visit_heading(struct visit *v, double heading, double settle[3], double *values, bool *carried)
+static enum status visit_heading(struct visit *v, double heading, double settle[3], double *values,
+                                 bool *carried)
 {
 	struct run *run = v->run;
 	struct state *state = &v->state;
@@ -131,27 +144,34 @@ static enum status visit_heading(struct visit *v, double heading, double settle[
 	if (v->load_case->paired)
 		shear_of_state(run, v->setup, state);
 	v->setup->facts.any_state = true;
-	v->setup->facts.pressure_max = fmax(v->setup->facts.pressure_max, pressure_max(v->setup->base, settle));
+	v->setup->facts.pressure_max = fmax(v->setup->facts.pressure_max,
+	                                    pressure_max(v->setup->base, settle));
 	keep_state(v, values);
 	return DONE;
 }
 
-/* What a local maximum must be able to beat to be worth refining. Tension is refined for every group, since
- * `require` pairs the groups' maxima. */
+/* What a local maximum must be able to beat to be worth refining. Tension is refined for every
+ * group, since `require` pairs the groups' maxima. */
 static double to_beat(const struct visit *v, size_t watch, size_t anchor)
 {
 	const struct run *run = v->run;
-	const double *group = &run->group_tension[(v->load_case->group * run->anchor_count + anchor) * MAX_READINGS];
+	const double *group =
+		&run->group_tension[(v->load_case->group * run->anchor_count + anchor) *
+	                            MAX_READINGS];
 	double least = HUGE_VAL;
 	for (unsigned r = 0; r < MAX_READINGS; r++)
 		if (v->load_case->reading & 1u << r)
-			least = fmin(least, watch == WATCH_TENSION ? group[r] : run_worst(run, watch, v->setup_index, anchor, r)->value);
+			least = fmin(
+				least,
+				watch == WATCH_TENSION
+					? group[r]
+					: run_worst(run, watch, v->setup_index, anchor, r)->value);
 	return least;
 }
 
 /* Golden section on [from, to], a stretch that holds a local maximum of one watched value. */
-static enum status refine(struct visit *v, size_t watch, size_t anchor, double from, double to, const double start[3],
-                          double slope)
+static enum status refine(struct visit *v, size_t watch, size_t anchor, double from, double to,
+                          const double start[3], double slope)
 {
 	double goal = to_beat(v, watch, anchor);
 	double settle[3] = {start[0], start[1], start[2]};
@@ -163,7 +183,8 @@ static enum status refine(struct visit *v, size_t watch, size_t anchor, double f
 		status = visit_heading(v, b, settle, NULL, &carried);
 	at_b = carried && status == DONE ? watch_value(v->run, v, watch, anchor) : -1;
 	/* given up where even the steepest slope cannot reach what is known already */
-	while (status == DONE && to - from > REFINED_WIDTH && fmax(at_a, at_b) + slope * (to - from) > goal) {
+	while (status == DONE && to - from > REFINED_WIDTH &&
+	       fmax(at_a, at_b) + slope * (to - from) > goal) {
 		bool left = at_a > at_b;
 		if (left) {
 			to = b, b = a, at_b = at_a;
@@ -173,7 +194,8 @@ static enum status refine(struct visit *v, size_t watch, size_t anchor, double f
 			b = from + GOLDEN * (to - from);
 		}
 		status = visit_heading(v, left ? a : b, settle, NULL, &carried);
-		double value = carried && status == DONE ? watch_value(v->run, v, watch, anchor) : -1;
+		double value = carried && status == DONE ? watch_value(v->run, v, watch, anchor)
+		                                         : -1;
 		if (left)
 			at_a = value;
 		else
@@ -182,9 +204,9 @@ static enum status refine(struct visit *v, size_t watch, size_t anchor, double f
 	return status;
 }
 
-/* Whether a watch needs no refinement of its own. Where shear is free, it does not change within a load case,
- * and what follows tension peaks with it. Where it is paired, it does not depend on weights or bed, so that
- * one sweep of the group finds its peaks. */
+/* Whether a watch needs no refinement of its own. Where shear is free, it does not change within a
+ * load case, and what follows tension peaks with it. Where it is paired, it does not depend on
+ * weights or bed, so that one sweep of the group finds its peaks. */
 static bool peaks_elsewhere(const struct visit *v, size_t watch)
 {
 	const struct check *check = v->run->watched[watch];
@@ -204,16 +226,20 @@ static enum status refine_maxima(struct visit *v, unsigned count, double step)
 			continue;
 		for (size_t i = 0; i < n && status == DONE; i++)
 			for (unsigned h = 0; h < count && status == DONE; h++) {
-				double before = run->values[((h + count - 1) % count) * row + w * n + i];
+				double before =
+					run->values[((h + count - 1) % count) * row + w * n + i];
 				double here = run->values[h * row + w * n + i];
 				double after = run->values[((h + 1) % count) * row + w * n + i];
 				if (here <= 0 || here < before || here < after)
 					continue;
-				/* a smooth peak lies within an eighth, a kink within the whole of the steeper drop */
-				double drop = here - fmin(before, after), heading = v->load_case->spin_from + h * step;
+				/* a smooth peak lies within an eighth, a kink within the whole of
+				 * the steeper drop */
+				double drop = here - fmin(before, after),
+				       heading = v->load_case->spin_from + h * step;
 				if (here + drop <= to_beat(v, w, i))
 					continue;
-				status = refine(v, w, i, heading - step, heading + step, run->settles[h], STEEPER * drop / step);
+				status = refine(v, w, i, heading - step, heading + step,
+				                run->settles[h], STEEPER * drop / step);
 			}
 	}
 	return status;
@@ -230,7 +256,8 @@ static enum status sweep_case(struct visit *v)
 	load_at(c, c->spin_from, load);
 	base_start(v->setup->base, v->state.bed_ratio, load, settle);
 	for (unsigned h = 0; h < count; h++) {
-		enum status status = visit_heading(v, c->spin_from + h * step, settle, &run->values[h * row], &carried);
+		enum status status = visit_heading(v, c->spin_from + h * step, settle,
+		                                   &run->values[h * row], &carried);
 		if (status != DONE)
 			return status;
 		for (size_t k = 0; !carried && k < row; k++)
@@ -256,7 +283,9 @@ static void bound_shear(struct run *run, struct setup_run *setup, const struct l
 static void weigh(struct setup_run *setup, const struct load_case *c)
 {
 	struct run_facts *facts = &setup->facts;
-	double heading, ratio = base_overturning(setup->base, (double[3]){c->down, c->fixed[0], c->fixed[1]}, c->turning, &heading);
+	double heading, ratio = base_overturning(setup->base,
+	                                         (double[3]){c->down, c->fixed[0], c->fixed[1]},
+	                                         c->turning, &heading);
 	if (!facts->overturning_case || ratio > facts->overturning) {
 		facts->overturning = ratio;
 		facts->overturning_heading = heading;
@@ -271,14 +300,19 @@ static bool open_scratch(struct run *run)
 	size_t cells = run->watch_count * run->setup_count * run->anchor_count * MAX_READINGS;
 	run->worsts = arena_take(run->arena, cells, sizeof *run->worsts);
 	run->bounds = arena_take(run->arena, run->loads.group_count, sizeof *run->bounds);
-	run->group_tension = arena_take(run->arena, run->loads.group_count * run->anchor_count * MAX_READINGS, sizeof *run->group_tension);
+	run->group_tension = arena_take(run->arena,
+	                                run->loads.group_count * run->anchor_count * MAX_READINGS,
+	                                sizeof *run->group_tension);
 	run->spread = arena_take(run->arena, run->anchor_count, sizeof *run->spread);
-	run->values = arena_take(run->arena, heading_count(run) * run->watch_count * run->anchor_count, sizeof *run->values);
+	run->values = arena_take(run->arena,
+	                         heading_count(run) * run->watch_count * run->anchor_count,
+	                         sizeof *run->values);
 	run->settles = arena_take(run->arena, heading_count(run), sizeof *run->settles);
-	if (!run->worsts || !run->bounds || !run->group_tension || !run->spread || !run->values || !run->settles)
+	if (!run->worsts || !run->bounds || !run->group_tension || !run->spread || !run->values ||
+	    !run->settles)
 		return false;
 	for (size_t i = 0; i < run->loads.group_count * run->anchor_count * MAX_READINGS; i++)
-		run->group_tension[i] = -1;      /* so that a slack anchor's first state is kept too */
+		run->group_tension[i] = -1; /* so that a slack anchor's first state is kept too */
 	return true;
 }
 
@@ -294,7 +328,8 @@ enum status run_sweep(struct run *run)
 		if (c->stability_only)
 			continue;
 		bound_shear(run, setup, c);
-		struct visit v = {.run = run, .setup = setup, .setup_index = c->setup, .load_case = c};
+		struct visit v = {
+			.run = run, .setup = setup, .setup_index = c->setup, .load_case = c};
 		v.state.load_case = c;
 		shear_of_state(run, setup, &v.state);
 		/* the softest bed first: it mostly governs, and the rest then need no refinement */
@@ -307,9 +342,12 @@ enum status run_sweep(struct run *run)
 	return status;
 }
 
-void run_state(const struct run *run, const struct setup_run *setup, const struct worst *worst, struct state *out)
+void run_state(const struct run *run, const struct setup_run *setup, const struct worst *worst,
+               struct state *out)
 {
-	*out = (struct state){.load_case = worst->load_case, .heading = worst->heading, .bed_ratio = worst->bed_ratio,
+	*out = (struct state){.load_case = worst->load_case,
+	                      .heading = worst->heading,
+	                      .bed_ratio = worst->bed_ratio,
 	                      .balance = BALANCED};
 	memcpy(out->settle, worst->settle, sizeof out->settle);
 	load_at(worst->load_case, worst->heading, out->load);

@@ -1,5 +1,5 @@
-/* Visiting states: every load case at every bed ratio through its headings, and finer around each local
- * maximum. Keeps the worst of everything that is watched, per setup, anchor and reading. */
+/* Visiting states: every load case at every bed ratio through its headings, and finer around each
+ * local maximum. Keeps the worst of everything that is watched, per setup, anchor and reading. */
 #ifndef CHECK_SWEEP_H
 #define CHECK_SWEEP_H
 
@@ -26,8 +26,12 @@ struct setup_run {
 	struct run_facts facts;
 };
 
-/* Shear that does not depend on the state: the largest over all headings of a group of load cases. */
-struct shear_bound { bool ready, carried, refined; double size[MAX_ANCHORS], heading[MAX_ANCHORS]; };
+/* Shear that does not depend on the state: the largest over all headings of a group of load cases.
+ */
+struct shear_bound {
+	bool ready, carried, refined;
+	double size[MAX_ANCHORS], heading[MAX_ANCHORS];
+};
 
 struct run {
 	struct arena *arena;
@@ -40,19 +44,21 @@ struct run {
 	size_t watch_count;
 	struct worst *worsts;                    /* [watch][setup][anchor][reading] */
 	struct shear_bound *bounds;                /* [group] */
-	double *group_tension;                     /* [group][anchor][reading]: refined maximum [N] */
+	double *group_tension; /* [group][anchor][reading]: refined maximum [N] */
 	double (*spread)[MAX_BED_RATIOS];          /* [anchor][ratio] [N] */
-	double *values;                            /* scratch of one sweep: [heading][watch][anchor] */
+	double *values; /* scratch of one sweep: [heading][watch][anchor] */
 	double (*settles)[3];                      /* scratch of one sweep: [heading] */
 	size_t states;
 };
 
-struct worst *run_worst(const struct run *run, size_t watch, size_t setup, size_t anchor, unsigned reading);
+struct worst *run_worst(const struct run *run, size_t watch, size_t setup, size_t anchor,
+                        unsigned reading);
 
 /* Visits everything. NO_CONVERGENCE where an equilibrium exists and is not found; NO_MEMORY. */
 enum status run_sweep(struct run *run);
 
 /* The state of a record, complete and bit-equal to the one that was visited. */
-void run_state(const struct run *run, const struct setup_run *setup, const struct worst *worst, struct state *out);
+void run_state(const struct run *run, const struct setup_run *setup, const struct worst *worst,
+               struct state *out);
 
 #endif

@@ -23,25 +23,33 @@ const char *load_departure(const struct cell *cell)
 	if (is_known(choices->by_engineer.name))
 		return NULL;
 	if (choices->stabilising_weight.value > most)
-		return "the stabilising weight is above the safe default and no engineer stands for it";
+		return "the stabilising weight is above the safe default and no engineer stands "
+		       "for it";
 	if (is_known(choices->anchor_bed_ratio))
-		return "one ratio of anchor to bed stiffness is used alone and no engineer stands for it";
+		return "one ratio of anchor to bed stiffness is used alone and no engineer stands "
+		       "for it";
 	return NULL;
 }
 
-/* --- departures -------------------------------------------------------------------------------------- */
+/* --- departures
+ * -------------------------------------------------------------------------------------- */
 
-static void depart(const struct run *run, struct result *result, const char *what, const struct engineer *engineer)
+static void depart(const struct run *run, struct result *result, const char *what,
+                   const struct engineer *engineer)
 {
-	const char *text = is_known(engineer->name)
-		? arena_format(run->arena, "%s; by engineer %s: %s", what, engineer->name.value,
-		               is_known(engineer->reason) ? engineer->reason.value : "no reason given")
-		: arena_format(run->arena, "%s; no engineer stands for it", what);
+	const char *text =
+		is_known(engineer->name)
+			? arena_format(run->arena, "%s; by engineer %s: %s", what,
+	                               engineer->name.value,
+	                               is_known(engineer->reason) ? engineer->reason.value
+	                                                          : "no reason given")
+			: arena_format(run->arena, "%s; no engineer stands for it", what);
 	if (text)
 		say(&result->departures, text);
 }
 
-static const char *number_text(const struct run *run, double value, const char *before, const char *after)
+static const char *number_text(const struct run *run, double value, const char *before,
+                               const char *after)
 {
 	char text[32];
 	number_write(value, 4, text, sizeof text);
@@ -55,49 +63,75 @@ static void list_departures(const struct run *run, const struct cell *cell, stru
 	const struct rating *rating = &cell->anchors.product.rating;
 	double weight = choices->stabilising_weight.value;
 	if (rating->allowed_share.value > 0.25)
-		depart(run, result, number_text(run, 100 * rating->allowed_share.value, "allowed share of ultimate ", " % instead of 25 %"),
+		depart(run, result,
+		       number_text(run, 100 * rating->allowed_share.value,
+		                   "allowed share of ultimate ", " % instead of 25 %"),
 		       &rating->by_engineer);
 	if (choices->least_strength.value < 28)
-		depart(run, result, number_text(run, choices->least_strength.value, "least concrete strength ", " MPa instead of 28 MPa"),
+		depart(run, result,
+		       number_text(run, choices->least_strength.value, "least concrete strength ",
+		                   " MPa instead of 28 MPa"),
 		       &choices->by_engineer);
-	if (weight > SAFE_WEIGHT && choices->masses_weighed.value == YES && weight <= WEIGHED_WEIGHT)
-		say(&result->departures, number_text(run, weight, "stabilising weight ", " instead of 0.6: every mass is stated as weighed"));
+	if (weight > SAFE_WEIGHT && choices->masses_weighed.value == YES &&
+	    weight <= WEIGHED_WEIGHT)
+		say(&result->departures,
+		    number_text(run, weight, "stabilising weight ",
+		                " instead of 0.6: every mass is stated as weighed"));
 	else if (weight > SAFE_WEIGHT)
-		depart(run, result, number_text(run, weight, "stabilising weight ", " instead of 0.6"), &choices->by_engineer);
+		depart(run, result,
+		       number_text(run, weight, "stabilising weight ", " instead of 0.6"),
+		       &choices->by_engineer);
 	else if (weight < SAFE_WEIGHT)
-		say(&result->departures, number_text(run, weight, "stabilising weight ", " instead of 0.6 (safe side)"));
+		say(&result->departures,
+		    number_text(run, weight, "stabilising weight ", " instead of 0.6 (safe side)"));
 	if (is_known(choices->anchor_bed_ratio))
-		depart(run, result, number_text(run, choices->anchor_bed_ratio.value, "ratio of anchor to bed stiffness ",
-		                                " mm2 used alone, instead of four values"), &choices->by_engineer);
+		depart(run, result,
+		       number_text(run, choices->anchor_bed_ratio.value,
+		                   "ratio of anchor to bed stiffness ",
+		                   " mm2 used alone, instead of four values"),
+		       &choices->by_engineer);
 	if (cell->slab.concrete.cracked.value == NO)
-		depart(run, result, "concrete stated as uncracked", &cell->slab.concrete.by_engineer);
+		depart(run, result, "concrete stated as uncracked",
+		       &cell->slab.concrete.by_engineer);
 }
 
-/* --- assumptions -------------------------------------------------------------------------------------- */
+/* --- assumptions
+ * -------------------------------------------------------------------------------------- */
 
 static void assume_loads(const struct run *run, const struct cell *cell, struct result *result)
 {
 	struct sentences *to = &result->assumptions;
-	say(to, number_text(run, cell->choices.stabilising_weight.value, "service (unfactored) loads: weights x ",
-		" and x 1.0, each with the least and the largest vertical force of the arm; weight reduced against the arm's own "
-		"motion is a deliberate addition, no printed combination has it"));
-	say(to, "horizontal force and tilting moment of the arm add in the same heading, and every heading is run");
-	say(to, result->paired ? "shear is taken in the heading of the tilt where the papers pair them"
-	                       : "shear may point in any heading whatever the tilt; tension and shear together pair their maxima (a bound)");
+	say(to, number_text(run, cell->choices.stabilising_weight.value,
+	                    "service (unfactored) loads: weights x ",
+	                    " and x 1.0, each with the least and the largest vertical force of the "
+	                    "arm; weight reduced against the arm's own "
+	                    "motion is a deliberate addition, no printed combination has it"));
+	say(to, "horizontal force and tilting moment of the arm add in the same heading, and every "
+	        "heading is run");
+	say(to, result->paired
+	                ? "shear is taken in the heading of the tilt where the papers pair them"
+	                : "shear may point in any heading whatever the tilt; tension and shear "
+	                  "together pair their maxima (a bound)");
 	say(to, "twisting acts both ways and is carried in shear alone; no friction is counted");
 	if (cell->loads.count > 0)
 		say(to, "further loads act one at a time, each with the arm as stated");
-	say(to, "the base is rigid on a bed that only presses, held by anchors that only pull; no preload, no prying");
+	say(to, "the base is rigid on a bed that only presses, held by anchors that only pull; no "
+	        "preload, no prying");
 	if (!is_known(cell->choices.anchor_bed_ratio)) {
-		say(to, number_text(run, run->setups[0].bed_ratio[1], "anchor stiffness over bed stiffness Es As / Ec = ",
-			" mm2 (Es 200 GPa, Ec = 4700 sqrt(f), ACI 318-19 19.2.2.1), run at 1/4, 1, 4 and 16 times; the worst is used"));
+		say(to, number_text(run, run->setups[0].bed_ratio[1],
+		                    "anchor stiffness over bed stiffness Es As / Ec = ",
+		                    " mm2 (Es 200 GPa, Ec = 4700 sqrt(f), ACI 318-19 19.2.2.1), "
+		                    "run at 1/4, 1, 4 and 16 times; the worst is used"));
 	}
 	if (!run->setups[0].setting.strength.known)
-		say(to, "concrete of 28 MPa taken for the bed's stiffness alone, as its strength is not known");
+		say(to, "concrete of 28 MPa taken for the bed's stiffness alone, as its strength "
+		        "is not known");
 	const struct product *product = &cell->anchors.product;
 	if (!is_known(product->tensile_area))
-		say(to, is_known(product->shaft) ? "tensile area of the anchor taken as 0.78 of its shaft's area, for its stiffness alone"
-		                                 : "tensile area of the anchor taken as 84.3 mm2 (12 mm thread), for its stiffness alone");
+		say(to, is_known(product->shaft) ? "tensile area of the anchor taken as 0.78 of "
+		                                   "its shaft's area, for its stiffness alone"
+		                                 : "tensile area of the anchor taken as 84.3 mm2 "
+		                                   "(12 mm thread), for its stiffness alone");
 }
 
 static void assume_rating(const struct cell *cell, struct result *result)
@@ -107,35 +141,50 @@ static void assume_rating(const struct cell *cell, struct result *result)
 	const struct word *basis = &product->rating.basis;
 	say(to, "all anchors are of the product stated and set as its data sheet says");
 	if (is_known(*basis) && basis->value == BASIS_CHARACTERISTIC)
-		say(to, "the rating is a characteristic (5 % fractile) load, used as ultimate: safe side");
-	if (is_known(product->rating.tested_in) && product->rating.tested_in.value == TESTED_UNCRACKED &&
-	    is_known(product->qualified_cracked) && product->qualified_cracked.value == YES && cell->slab.concrete.cracked.value == YES)
-		say(to, "rating found in uncracked concrete times 0.70 for a slab that may crack: ratio of the codes' cone factors "
+		say(to, "the rating is a characteristic (5 % fractile) load, used as ultimate: "
+		        "safe side");
+	if (is_known(product->rating.tested_in) &&
+	    product->rating.tested_in.value == TESTED_UNCRACKED &&
+	    is_known(product->qualified_cracked) && product->qualified_cracked.value == YES &&
+	    cell->slab.concrete.cracked.value == YES)
+		say(to, "rating found in uncracked concrete times 0.70 for a slab that may crack: "
+		        "ratio of the codes' cone factors "
 		        "(EN 1992-4 7.7/11.0, ACI 318-19 1/1.4), an assumption about this product");
 	if (product->rating.spacing.count > 0 || product->rating.edge.count > 0)
-		say(to, "spacing and edge shares multiply over all near neighbours and edges, linear between rows (common practice, no source)");
+		say(to, "spacing and edge shares multiply over all near neighbours and edges, "
+		        "linear between rows (common practice, no source)");
 	if (is_known(cell->anchors.needs.tension) || is_known(cell->anchors.needs.shear))
-		say(to, "the papers' needs are allowed (service) loads of one anchor, tension and shear each by itself");
+		say(to, "the papers' needs are allowed (service) loads of one anchor, tension and "
+		        "shear each by itself");
 }
 
-/* --- cautions ------------------------------------------------------------------------------------------ */
+/* --- cautions
+ * ------------------------------------------------------------------------------------------ */
 
 static void caution(const struct cell *cell, struct result *result)
 {
 	struct sentences *to = &result->cautions;
-	say(to, "a licensed engineer must review and sign this before anything is drilled or run; local codes govern");
+	say(to, "a licensed engineer must review and sign this before anything is drilled or run; "
+	        "local codes govern");
 	if (!is_known(cell->slab.scan) || cell->slab.scan.value == SCAN_NOT_DONE)
-		say(to, "not scanned: do not drill before bars, post-tension tendons, conduit and heating are found and marked");
+		say(to, "not scanned: do not drill before bars, post-tension tendons, conduit and "
+		        "heating are found and marked");
 	else
-		say(to, "scan stated as done: keep to the marks; never drill or cut a tendon, bar, conduit or heating line");
-	say(to, "drilling raises silica dust: suction, mask, eye and ear protection; two people or a hoist for heavy parts");
-	say(to, "lock out all energy before work on the cell; nobody inside its reach while anchors are loose");
-	say(to, "torque and hole cleaning as the anchor's data sheet says; check torque again after some weeks of running");
-	say(to, "not checked: fatigue and loosening under a working cell, earthquake, impact of vehicles, slab bending, soil, "
+		say(to, "scan stated as done: keep to the marks; never drill or cut a tendon, bar, "
+		        "conduit or heating line");
+	say(to, "drilling raises silica dust: suction, mask, eye and ear protection; two people or "
+	        "a hoist for heavy parts");
+	say(to, "lock out all energy before work on the cell; nobody inside its reach while "
+	        "anchors are loose");
+	say(to, "torque and hole cleaning as the anchor's data sheet says; check torque again "
+	        "after some weeks of running");
+	say(to, "not checked: fatigue and loosening under a working cell, earthquake, impact of "
+	        "vehicles, slab bending, soil, "
 	        "fire, corrosion, anchor reinforcement, the base's own strength");
 }
 
-/* --- to measure ------------------------------------------------------------------------------------------ */
+/* --- to measure
+ * ------------------------------------------------------------------------------------------ */
 
 static const char *joined(const struct run *run, const struct lacking *row)
 {
@@ -146,7 +195,8 @@ static const char *joined(const struct run *run, const struct lacking *row)
 }
 
 /* What most checks wait for comes first; else the order in which the checks ask. */
-static void list_to_measure(const struct run *run, const struct lacking_list *lacking, struct result *result)
+static void list_to_measure(const struct run *run, const struct lacking_list *lacking,
+                            struct result *result)
 {
 	result->to_measure = arena_take(run->arena, lacking->count + 1, sizeof *result->to_measure);
 	for (size_t most = MAX_CHECKS; result->to_measure && most > 0; most--)
@@ -155,12 +205,18 @@ static void list_to_measure(const struct run *run, const struct lacking_list *la
 			const struct field *field = field_find(row->path);
 			if (row->check_count != most)
 				continue;
-			while (field && field + 1 < fields + field_count && (!field->where_found || !*field->where_found) &&
+			while (field && field + 1 < fields + field_count &&
+			       (!field->where_found || !*field->where_found) &&
 			       strcmp(field[1].path, row->path) == 0)
 				field++;
-			const char *what = field && field->meaning ? arena_format(run->arena, "%s: %s", row->path, field->meaning) : row->path;
-			const char *how = field && field->where_found ? field->where_found : "the machine's papers";
-			result->to_measure[result->to_measure_count++] = (struct to_measure){what, joined(run, row), how};
+			const char *what = field && field->meaning
+			                           ? arena_format(run->arena, "%s: %s", row->path,
+			                                          field->meaning)
+			                           : row->path;
+			const char *how = field && field->where_found ? field->where_found
+			                                              : "the machine's papers";
+			result->to_measure[result->to_measure_count++] = (struct to_measure){
+				what, joined(run, row), how};
 		}
 }
 
@@ -171,8 +227,10 @@ static const char *missing_words(const struct run *run, const struct finding *fi
 	if (n == 1)
 		return finding->missing[0];
 	if (n == 2)
-		return arena_format(run->arena, "%s and %s", finding->missing[0], finding->missing[1]);
-	return arena_format(run->arena, "%s, %s and %zu more", finding->missing[0], finding->missing[1], n - 2);
+		return arena_format(run->arena, "%s and %s", finding->missing[0],
+		                    finding->missing[1]);
+	return arena_format(run->arena, "%s, %s and %zu more", finding->missing[0],
+	                    finding->missing[1], n - 2);
 }
 
 /* An unproven check says what is not shown, and what to ask for first. */
@@ -183,12 +241,16 @@ static void remedies(const struct run *run, struct result *result)
 		if (finding->verdict != UNPROVEN || finding->doubted || finding->missing_count == 0)
 			continue;
 		const char *missing = missing_words(run, finding);
-		const char *reason = missing ? arena_format(run->arena, "%s: not known or not shown: %s%s%s",
-			result->checks[i].check->title, missing, finding->computed ? "; as far as known, " : "",
-			finding->computed ? finding->reason : "") : NULL;
+		const char *reason =
+			missing ? arena_format(run->arena, "%s: not known or not shown: %s%s%s",
+		                               result->checks[i].check->title, missing,
+		                               finding->computed ? "; as far as known, " : "",
+		                               finding->computed ? finding->reason : "")
+				: NULL;
 		finding->reason = reason ? reason : "";
 		for (const struct field *f = field_find(finding->missing[0]);
-		     f && f < fields + field_count && strcmp(f->path, finding->missing[0]) == 0; f++)
+		     f && f < fields + field_count && strcmp(f->path, finding->missing[0]) == 0;
+		     f++)
 			if (f->where_found && *f->where_found)
 				finding->remedy = f->where_found;
 	}
@@ -201,14 +263,18 @@ static void other_setups(const struct run *run, struct result *result)
 		struct check_result *check = &result->checks[i];
 		size_t best = check->at.setup;
 		for (size_t s = 0; s < run->setup_count; s++)
-			if (check->has_setup_ratio[s] && check->setup_ratio[s] < check->setup_ratio[best])
+			if (check->has_setup_ratio[s] &&
+			    check->setup_ratio[s] < check->setup_ratio[best])
 				best = s;
-		if (check->finding.verdict != FAILS || !check->finding.computed || check->setup_ratio[best] > 1 || best == check->at.setup)
+		if (check->finding.verdict != FAILS || !check->finding.computed ||
+		    check->setup_ratio[best] > 1 || best == check->at.setup)
 			continue;
 		char ratio[24];
-		number_write(ceil(100 * check->setup_ratio[best] * (1 - 1e-12)) / 100, 4, ratio, sizeof ratio);
-		const char *text = arena_format(run->arena, "%s%sthe setup '%s' (ratio %s)", check->finding.remedy,
-		                                *check->finding.remedy ? ", or " : "", setup_name(run->cell, best), ratio);
+		number_write(ceil(100 * check->setup_ratio[best] * (1 - 1e-12)) / 100, 4, ratio,
+		             sizeof ratio);
+		const char *text = arena_format(
+			run->arena, "%s%sthe setup '%s' (ratio %s)", check->finding.remedy,
+			*check->finding.remedy ? ", or " : "", setup_name(run->cell, best), ratio);
 		check->finding.remedy = text ? text : check->finding.remedy;
 	}
 }

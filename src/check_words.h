@@ -4,7 +4,8 @@
 
 #include "check_judge.h"
 
-/* Departures from safe defaults that make a check at best unproven unless an engineer stands for them. */
+/* Departures from safe defaults that make a check at best unproven unless an engineer stands for
+ * them. */
 const char *load_departure(const struct cell *cell);     /* reason, or NULL */
 
 void write_words(const struct run *run, const struct lacking_list *lacking, struct result *result);

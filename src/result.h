@@ -1,5 +1,5 @@
-/* What a run found: the one list from which every page is made. Also the umbrella through which pages see
- * the cell, the field table and the checks. */
+/* What a run found: the one list from which every page is made. Also the umbrella through which
+ * pages see the cell, the field table and the checks. */
 #ifndef RESULT_H
 #define RESULT_H
 
@@ -79,11 +79,13 @@ struct result {
 	struct loads loads;
 	double bed_ratio[MAX_BED_RATIOS];   /* ratios that were run [mm2] */
 	size_t bed_ratio_count;
-	double spread[MAX_ANCHORS][MAX_BED_RATIOS];   /* largest tension of each anchor at each ratio [N] */
+	double spread[MAX_ANCHORS]
+		     [MAX_BED_RATIOS];      /* largest tension of each anchor at each ratio [N] */
 	size_t states;                      /* equilibria that were solved */
-	struct demand *demands;             /* where shear is free of the heading: what every anchor must carry */
+	struct demand
+		*demands; /* where shear is free of the heading: what every anchor must carry */
 	size_t demand_count;
-	bool paired;                        /* some case pairs shear with the heading of its tilt: demands is not all */
+	bool paired; /* some case pairs shear with the heading of its tilt: demands is not all */
 	struct required required;
 };
 

@@ -22,7 +22,7 @@ const char *standfast_version(void)
 	return release_version();
 }
 
-/* --- a run ---------------------------------------------------------------------------------------------- */
+/* --- a run --- */
 
 struct standfast *standfast_open(standfast_allocate *allocate, void *user)
 {
@@ -54,7 +54,8 @@ static enum standfast_status no_memory(struct standfast *run)
 }
 
 /* Copies name and bytes; false without memory. */
-static bool keep(struct standfast *run, const void *bytes, size_t length, const char *file, const char *sha256)
+static bool keep(struct standfast *run, const void *bytes, size_t length, const char *file,
+                 const char *sha256)
 {
 	const char *name = file ? file : "", *digest = sha256 ? sha256 : "";
 	run->file = arena_text(&run->arena, name, strlen(name));
@@ -75,9 +76,11 @@ static enum standfast_status status_of(struct standfast *run, enum status status
 	case BAD_INPUT: return STANDFAST_BAD_INPUT;
 	case NO_MEMORY: return no_memory(run);
 	case NO_CONVERGENCE:
-		diagnose(&run->diagnostics, ERROR, FAULT_GEOMETRY, (struct mark){0, 0, 0, 0}, "cell.base",
-		         "look for sizes that differ by orders of magnitude: base, anchors, loads",
-		         "the equilibrium of the base could not be found to the accuracy asked for");
+		diagnose(
+			&run->diagnostics, ERROR, FAULT_GEOMETRY, (struct mark){0, 0, 0, 0},
+			"cell.base",
+			"look for sizes that differ by orders of magnitude: base, anchors, loads",
+			"the equilibrium of the base could not be found to the accuracy asked for");
 		return STANDFAST_NO_CONVERGENCE;
 	case BROKEN_OUTPUT: return STANDFAST_BROKEN_OUTPUT;
 	}
@@ -94,19 +97,23 @@ enum standfast_status standfast_read(struct standfast *run, const void *bytes, s
 	if (!keep(run, bytes, kept, file, sha256))
 		return no_memory(run);
 	const void *text = kept == length ? run->bytes : bytes;
-	return status_of(run, cell_read(&run->arena, text, length, 0, &run->diagnostics, &run->cell));
+	return status_of(run,
+	                 cell_read(&run->arena, text, length, 0, &run->diagnostics, &run->cell));
 }
 
-enum standfast_status standfast_unreadable(struct standfast *run, const char *file, const char *reason)
+enum standfast_status standfast_unreadable(struct standfast *run, const char *file,
+                                           const char *reason)
 {
 	if (!keep(run, "", 0, file, NULL))
 		return no_memory(run);
 	run->bytes = NULL;
-	diagnose(&run->diagnostics, ERROR, FAULT_IO, (struct mark){0, 0, 0, 0}, "", NULL, "%s", reason);
+	diagnose(&run->diagnostics, ERROR, FAULT_IO, (struct mark){0, 0, 0, 0}, "", NULL, "%s",
+	         reason);
 	return STANDFAST_BAD_INPUT;
 }
 
-static enum status compute(struct standfast *run, const struct check_options *options, bool required)
+static enum status compute(struct standfast *run, const struct check_options *options,
+                           bool required)
 {
 	enum status status = check_run(&run->arena, run->cell, options, &run->result);
 	if (status != DONE)
@@ -134,11 +141,13 @@ enum standfast_status standfast_compute(struct standfast *run, unsigned flags, c
 	return status_of(run, status);
 }
 
-/* --- what came out -------------------------------------------------------------------------------------- */
+/* --- what came out --- */
 
 static enum standfast_verdict verdict_of(enum verdict verdict)
 {
-	return verdict == FAILS ? STANDFAST_FAILS : verdict == HOLDS ? STANDFAST_HOLDS : STANDFAST_UNPROVEN;
+	return verdict == FAILS   ? STANDFAST_FAILS
+	       : verdict == HOLDS ? STANDFAST_HOLDS
+	                          : STANDFAST_UNPROVEN;
 }
 
 enum standfast_verdict standfast_verdict(const struct standfast *run)
@@ -172,8 +181,9 @@ bool standfast_finding(const struct standfast *run, size_t index, struct standfa
 		return false;
 	const struct check_result *check = &run->result->checks[index];
 	const struct finding *finding = &check->finding;
-	*out = (struct standfast_finding){check->check->id, check->check->title, verdict_of(finding->verdict),
-	                                  finding->computed, finding->ratio, finding->reason ? finding->reason : ""};
+	*out = (struct standfast_finding){
+		check->check->id,  check->check->title, verdict_of(finding->verdict),
+		finding->computed, finding->ratio,      finding->reason ? finding->reason : ""};
 	return true;
 }
 
@@ -196,34 +206,42 @@ size_t standfast_diagnostic_count(const struct standfast *run)
 	return run->diagnostics.count;
 }
 
-bool standfast_diagnostic(const struct standfast *run, size_t index, struct standfast_diagnostic *out)
+bool standfast_diagnostic(const struct standfast *run, size_t index,
+                          struct standfast_diagnostic *out)
 {
 	if (index >= run->diagnostics.count)
 		return false;
 	const struct diagnostic *from = &run->diagnostics.list[index];
-	*out = (struct standfast_diagnostic){from->severity == ERROR, from->mark.line, from->mark.column,
-	                                     fault_code(from->fault), from->path, from->message, from->hint};
+	*out = (struct standfast_diagnostic){from->severity == ERROR,
+	                                     from->mark.line,
+	                                     from->mark.column,
+	                                     fault_code(from->fault),
+	                                     from->path,
+	                                     from->message,
+	                                     from->hint};
 	return true;
 }
 
-/* --- pages ---------------------------------------------------------------------------------------------- */
+/* --- pages --- */
 
 static enum standfast_status written(bool whole)
 {
 	return whole ? STANDFAST_DONE : STANDFAST_BROKEN_OUTPUT;
 }
 
-enum standfast_status standfast_page(const struct standfast *run, enum standfast_page page, unsigned flags,
-                                     standfast_write *write, void *user)
+enum standfast_status standfast_page(const struct standfast *run, enum standfast_page page,
+                                     unsigned flags, standfast_write *write, void *user)
 {
 	const struct page_options options = {
 		.colour = flags & STANDFAST_COLOUR, .trace = flags & STANDFAST_TRACE, .only = run->only};
 	const struct page_source source = {run->file, run->bytes, run->length};
 	const struct result *result = run->result;
 	if (page == STANDFAST_DIAGNOSTICS)
-		return written(page_diagnostics(&source, &run->diagnostics, options.colour, write, user));
+		return written(
+			page_diagnostics(&source, &run->diagnostics, options.colour, write, user));
 	if (page == STANDFAST_JSON && !result)
-		return written(page_json_faults(run->file, run->sha256, &run->diagnostics, write, user));
+		return written(
+			page_json_faults(run->file, run->sha256, &run->diagnostics, write, user));
 	if (!result)
 		return STANDFAST_BAD_INPUT;
 	switch (page) {
@@ -234,8 +252,8 @@ enum standfast_status standfast_page(const struct standfast *run, enum standfast
 	}
 }
 
-enum standfast_status standfast_explain(const char *word, unsigned flags, standfast_write *write, void *user,
-                                        bool *found)
+enum standfast_status standfast_explain(const char *word, unsigned flags, standfast_write *write,
+                                        void *user, bool *found)
 {
 	return written(page_explain(word, flags & STANDFAST_COLOUR, write, user, found));
 }

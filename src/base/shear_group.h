@@ -5,15 +5,20 @@
 
 #include "base.h"
 
-/* Shear on each anchor from one force (Fx, Fy) [N] and torsion about the cell origin [N mm]. False where a
- * single anchor would have to resist torsion (J = 0): then the direct share alone is given. */
+/* Shear on each anchor from one force (Fx, Fy) [N] and torsion about the cell origin [N mm]. False
+ * where a single anchor would have to resist torsion (J = 0): then the direct share alone is given.
+ */
 bool shear_group_share(const struct base *base, const double force[3], struct vec2 shear[]);
 
-/* The sizes of shear for a load case at one heading, the worse of both signs of the twisting parts. */
-bool shear_group_at(const struct base *base, const struct load_case *load_case, double heading, double shear[]);
+/* The sizes of shear for a load case at one heading, the worse of both signs of the twisting parts.
+ */
+bool shear_group_at(const struct base *base, const struct load_case *load_case, double heading,
+                    double shear[]);
 
-/* The largest size over all headings of the horizontal forces, for each anchor, and the heading at which it
- * occurs. Several turning forces: the sum of their single maxima (a bound, as their headings are free). */
-bool shear_group_bound(const struct base *base, const struct load_case *load_case, double shear[], double heading[]);
+/* The largest size over all headings of the horizontal forces, for each anchor, and the heading at
+ * which it occurs. Several turning forces: the sum of their single maxima (a bound, as their
+ * headings are free). */
+bool shear_group_bound(const struct base *base, const struct load_case *load_case, double shear[],
+                       double heading[]);
 
 #endif

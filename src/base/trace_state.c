@@ -9,7 +9,8 @@ void trace_equilibrium(const struct base *base, const struct state *state, struc
 	double sum[3] = {state->load[0], state->load[1], state->load[2]};
 	if (!trace)
 		return;
-	trace_step(trace, "rho", "", state->bed_ratio, DIM_AREA, "anchor stiffness over bed stiffness, one of those run", "");
+	trace_step(trace, "rho", "", state->bed_ratio, DIM_AREA,
+	           "anchor stiffness over bed stiffness, one of those run", "");
 	for (size_t i = 0; i < base->anchor_count; i++) {
 		struct vec2 at = base->anchor_mm[i];
 		size_t id = i + 1;
@@ -20,52 +21,69 @@ void trace_equilibrium(const struct base *base, const struct state *state, struc
 		sum[2] += state->tension[i] * at.y;
 		if (state->tension[i] <= 0)
 			continue;      /* a slack anchor adds nothing to the sums below */
-		trace_step(trace, trace_text(trace, "x_A%zu", id), "", at.x, DIM_LENGTH, "pattern", "");
-		trace_step(trace, trace_text(trace, "y_A%zu", id), "", at.y, DIM_LENGTH, "pattern", "");
+		trace_step(trace, trace_text(trace, "x_A%zu", id), "", at.x, DIM_LENGTH, "pattern",
+		           "");
+		trace_step(trace, trace_text(trace, "y_A%zu", id), "", at.y, DIM_LENGTH, "pattern",
+		           "");
 		force = trace_text(trace, "%s + T_A%zu", force, id);
 		in_x = trace_text(trace, "%s + T_A%zu * x_A%zu", in_x, id, id);
 		in_y = trace_text(trace, "%s + T_A%zu * y_A%zu", in_y, id, id);
 	}
-	trace_step(trace, "C", force, sum[0], DIM_FORCE, "vertical equilibrium", "compression of the bed");
+	trace_step(trace, "C", force, sum[0], DIM_FORCE, "vertical equilibrium",
+	           "compression of the bed");
 	if (sum[0] > 0) {
-		trace_step(trace, "x_C", trace_text(trace, "(%s) / C", in_x), sum[1] / sum[0], DIM_LENGTH, "moment equilibrium", "where it acts");
-		trace_step(trace, "y_C", trace_text(trace, "(%s) / C", in_y), sum[2] / sum[0], DIM_LENGTH, "", "");
+		trace_step(trace, "x_C", trace_text(trace, "(%s) / C", in_x), sum[1] / sum[0],
+		           DIM_LENGTH, "moment equilibrium", "where it acts");
+		trace_step(trace, "y_C", trace_text(trace, "(%s) / C", in_y), sum[2] / sum[0],
+		           DIM_LENGTH, "", "");
 	}
-	trace_step(trace, "C_bed", "", state->bed_force, DIM_FORCE, "integral of the bed pressure over the contact", "must equal C");
-	trace_step(trace, "residual", "", state->residual, DIM_FACTOR, "what the integrals lack to equilibrium, relative", "at most 1e-9");
+	trace_step(trace, "C_bed", "", state->bed_force, DIM_FORCE,
+	           "integral of the bed pressure over the contact", "must equal C");
+	trace_step(trace, "residual", "", state->residual, DIM_FACTOR,
+	           "what the integrals lack to equilibrium, relative", "at most 1e-9");
 }
 
-/* --- shear ------------------------------------------------------------------------------------------- */
+/* --- shear
+ * ------------------------------------------------------------------------------------------- */
 
 /* One turning force caught in a heading: its place from the centroid and the sign of its twist. */
 struct caught { double force, heading, at[2], twist; };
 
 static struct vec2 share_of(const struct base *base, struct vec2 r, const struct caught *k)
 {
-	double x = k->force * cos(k->heading), y = k->force * sin(k->heading), n = (double)base->anchor_count;
-	double torsion = k->force * (k->at[0] * sin(k->heading) - k->at[1] * cos(k->heading)) + k->twist;
+	double x = k->force * cos(k->heading), y = k->force * sin(k->heading),
+	       n = (double)base->anchor_count;
+	double torsion = k->force * (k->at[0] * sin(k->heading) - k->at[1] * cos(k->heading)) +
+	                 k->twist;
 	double per_arm = base->shear_polar > 0 ? torsion / base->shear_polar : 0;
 	return (struct vec2){x / n - per_arm * r.y, y / n + per_arm * r.x};
 }
 
 static double size_of(struct vec2 v) { return sqrt(v.x * v.x + v.y * v.y); }
 
-/* The place and sign that make the shear largest beside what acts already; `side` 0: any, else only the
- * places and signs of the largest (+1) or least (-1) torsion. */
-static struct caught catch_force(const struct base *base, const struct turning_force *f, double heading, struct vec2 r,
-                                 struct vec2 beside, int side)
+/* The place and sign that make the shear largest beside what acts already; `side` 0: any, else only
+ * the places and signs of the largest (+1) or least (-1) torsion. */
+static struct caught catch_force(const struct base *base, const struct turning_force *f,
+                                 double heading, struct vec2 r, struct vec2 beside, int side)
 {
 	struct caught best = {0};
 	double most = -HUGE_VAL;
 	size_t places = f->at_hull ? base->hull_count : 1;
 	for (size_t i = 0; i < places; i++)
 		for (int sign = -1; sign <= 1; sign += 2) {
-			struct caught k = {f->force, heading,
+			struct caught k = {
+				f->force,
+				heading,
 				{(f->at_hull ? base->hull[i].x : f->at[0]) - base->shear_centre[0],
-				 (f->at_hull ? base->hull[i].y : f->at[1]) - base->shear_centre[1]}, sign * f->twist};
+			         (f->at_hull ? base->hull[i].y : f->at[1]) - base->shear_centre[1]},
+				sign * f->twist};
 			struct vec2 v = share_of(base, r, &k);
-			double torsion = k.force * (k.at[0] * sin(heading) - k.at[1] * cos(heading)) + k.twist;
-			double value = side ? side * torsion : size_of((struct vec2){v.x + beside.x, v.y + beside.y});
+			double torsion = k.force *
+			                         (k.at[0] * sin(heading) - k.at[1] * cos(heading)) +
+			                 k.twist;
+			double value = side ? side * torsion
+			                    : size_of((struct vec2){v.x + beside.x,
+			                                            v.y + beside.y});
 			if (value > most) {
 				most = value;
 				best = k;
@@ -74,7 +92,8 @@ static struct caught catch_force(const struct base *base, const struct turning_f
 	return best;
 }
 
-static struct vec2 trace_caught(const struct base *base, struct vec2 r, const struct caught *k, int index, struct trace *trace)
+static struct vec2 trace_caught(const struct base *base, struct vec2 r, const struct caught *k,
+                                int index, struct trace *trace)
 {
 	struct vec2 v = share_of(base, r, k);
 	double c = cos(k->heading), s = sin(k->heading);
@@ -83,23 +102,34 @@ static struct vec2 trace_caught(const struct base *base, struct vec2 r, const st
 	trace_step(trace, NAME("phi"), "", k->heading, DIM_ANGLE, "its worst heading", "");
 	trace_step(trace, NAME("c"), "", c, DIM_FACTOR, "cosine of the heading", "");
 	trace_step(trace, NAME("s"), "", s, DIM_FACTOR, "sine of the heading", "");
-	trace_step(trace, NAME("a_x"), "", k->at[0], DIM_LENGTH, "where it acts, from the anchors' centre", "");
+	trace_step(trace, NAME("a_x"), "", k->at[0], DIM_LENGTH,
+	           "where it acts, from the anchors' centre", "");
 	trace_step(trace, NAME("a_y"), "", k->at[1], DIM_LENGTH, "", "");
-	trace_step(trace, NAME("T"), "", k->twist, DIM_MOMENT, "twisting moment of the case, worse sign", "");
+	trace_step(trace, NAME("T"), "", k->twist, DIM_MOMENT,
+	           "twisting moment of the case, worse sign", "");
 	double torsion = k->force * (k->at[0] * s - k->at[1] * c) + k->twist;
-	trace_step(trace, NAME("T_c"), trace_text(trace, "F_%d * (a_x_%d * s_%d - a_y_%d * c_%d) + T_%d", index, index, index, index, index, index),
+	trace_step(trace, NAME("T_c"),
+	           trace_text(trace, "F_%d * (a_x_%d * s_%d - a_y_%d * c_%d) + T_%d", index, index,
+	                      index, index, index, index),
 	           torsion, DIM_MOMENT, "", "torsion about the anchors' centre");
 	bool twists = base->shear_polar > 0;
-	trace_step(trace, NAME("v_x"), trace_text(trace, twists ? "F_%d * c_%d / n - T_c_%d * r_y / J" : "F_%d * c_%d / n", index, index, index),
+	trace_step(trace, NAME("v_x"),
+	           trace_text(trace,
+	                      twists ? "F_%d * c_%d / n - T_c_%d * r_y / J" : "F_%d * c_%d / n",
+	                      index, index, index),
 	           v.x, DIM_FORCE, "elastic group, V/n + T r/J", "");
-	trace_step(trace, NAME("v_y"), trace_text(trace, twists ? "F_%d * s_%d / n + T_c_%d * r_x / J" : "F_%d * s_%d / n", index, index, index),
+	trace_step(trace, NAME("v_y"),
+	           trace_text(trace,
+	                      twists ? "F_%d * s_%d / n + T_c_%d * r_x / J" : "F_%d * s_%d / n",
+	                      index, index, index),
 	           v.y, DIM_FORCE, "", "");
 #undef NAME
 	return v;
 }
 
 /* The part of the case that does not turn. */
-static struct vec2 trace_fixed(const struct base *base, const struct load_case *c, struct vec2 r, struct trace *trace)
+static struct vec2 trace_fixed(const struct base *base, const struct load_case *c, struct vec2 r,
+                               struct trace *trace)
 {
 	const double *f = c->fixed_shear;
 	double n = (double)base->anchor_count;
@@ -111,29 +141,35 @@ static struct vec2 trace_fixed(const struct base *base, const struct load_case *
 	bool twists = base->shear_polar > 0;
 	trace_step(trace, "F_x0", "", f[0], DIM_FORCE, "force in a fixed direction", "");
 	trace_step(trace, "F_y0", "", f[1], DIM_FORCE, "", "");
-	trace_step(trace, "T_c0", "", torsion, DIM_MOMENT, "its torsion about the anchors' centre", "");
-	trace_step(trace, "v_x0", twists ? "F_x0 / n - T_c0 * r_y / J" : "F_x0 / n", v.x, DIM_FORCE, "", "");
-	trace_step(trace, "v_y0", twists ? "F_y0 / n + T_c0 * r_x / J" : "F_y0 / n", v.y, DIM_FORCE, "", "");
+	trace_step(trace, "T_c0", "", torsion, DIM_MOMENT, "its torsion about the anchors' centre",
+	           "");
+	trace_step(trace, "v_x0", twists ? "F_x0 / n - T_c0 * r_y / J" : "F_x0 / n", v.x, DIM_FORCE,
+	           "", "");
+	trace_step(trace, "v_y0", twists ? "F_y0 / n + T_c0 * r_x / J" : "F_y0 / n", v.y, DIM_FORCE,
+	           "", "");
 	return v;
 }
 
 static void trace_group(const struct base *base, struct vec2 r, struct trace *trace)
 {
-	trace_step(trace, "n", "", (double)base->anchor_count, DIM_FACTOR, "pattern", "anchors that share the shear");
-	trace_step(trace, "J", "", base->shear_polar, DIM_AREA, "sum of squared distances from their centre", "");
+	trace_step(trace, "n", "", (double)base->anchor_count, DIM_FACTOR, "pattern",
+	           "anchors that share the shear");
+	trace_step(trace, "J", "", base->shear_polar, DIM_AREA,
+	           "sum of squared distances from their centre", "");
 	trace_step(trace, "r_x", "", r.x, DIM_LENGTH, "the anchor from their centre", "");
 	trace_step(trace, "r_y", "", r.y, DIM_LENGTH, "", "");
 }
 
 /* All forces in one heading, or a single one: the parts add as vectors. */
-static void trace_as_vectors(const struct base *base, const struct load_case *c, struct vec2 r, double heading,
-                             const char *symbol, struct trace *trace)
+static void trace_as_vectors(const struct base *base, const struct load_case *c, struct vec2 r,
+                             double heading, const char *symbol, struct trace *trace)
 {
 	struct vec2 fixed = trace_fixed(base, c, r, trace), best = {0, 0};
 	bool any_fixed = c->fixed_shear[0] != 0 || c->fixed_shear[1] != 0 || c->fixed_shear[2] != 0;
 	struct caught caught[MAX_TURNING], chosen[MAX_TURNING];
 	double most = -1;
-	for (int side = c->turning_count == 1 ? 0 : -1; side <= (c->turning_count == 1 ? 0 : 1); side += 2) {
+	for (int side = c->turning_count == 1 ? 0 : -1; side <= (c->turning_count == 1 ? 0 : 1);
+	     side += 2) {
 		struct vec2 v = fixed;
 		for (int k = 0; k < c->turning_count; k++) {
 			caught[k] = catch_force(base, &c->turning_force[k], heading, r, v, side);
@@ -154,29 +190,36 @@ static void trace_as_vectors(const struct base *base, const struct load_case *c,
 	}
 	trace_step(trace, "v_x", in_x, best.x, DIM_FORCE, "", "");
 	trace_step(trace, "v_y", in_y, best.y, DIM_FORCE, "", "");
-	trace_step(trace, symbol, "sqrt(v_x * v_x + v_y * v_y)", size_of(best), DIM_FORCE, "", "shear");
+	trace_step(trace, symbol, "sqrt(v_x * v_x + v_y * v_y)", size_of(best), DIM_FORCE, "",
+	           "shear");
 }
 
 /* Several forces whose headings are free of each other: their largest sizes add (a bound). */
-static void trace_as_bound(const struct base *base, const struct state *state, struct vec2 r, const char *symbol, int anchor,
-                           struct trace *trace)
+static void trace_as_bound(const struct base *base, const struct state *state, struct vec2 r,
+                           const char *symbol, int anchor, struct trace *trace)
 {
 	const struct load_case *c = state->load_case;
 	struct vec2 fixed = trace_fixed(base, c, r, trace);
-	trace_step(trace, "V_0", "", size_of(fixed), DIM_FORCE, "size of the part in a fixed direction", "");
+	trace_step(trace, "V_0", "", size_of(fixed), DIM_FORCE,
+	           "size of the part in a fixed direction", "");
 	double rest = state->shear[anchor] - size_of(fixed);
-	trace_step(trace, "V_turning", "", rest, DIM_FORCE, "largest sizes of the turning forces, each in its own worst heading", "");
-	trace_step(trace, symbol, "V_0 + V_turning", size_of(fixed) + rest, DIM_FORCE, "triangle inequality: a bound", "shear");
+	trace_step(trace, "V_turning", "", rest, DIM_FORCE,
+	           "largest sizes of the turning forces, each in its own worst heading", "");
+	trace_step(trace, symbol, "V_0 + V_turning", size_of(fixed) + rest, DIM_FORCE,
+	           "triangle inequality: a bound", "shear");
 }
 
-void trace_shear(const struct base *base, const struct state *state, int anchor, double heading, struct trace *trace)
+void trace_shear(const struct base *base, const struct state *state, int anchor, double heading,
+                 struct trace *trace)
 {
 	const struct load_case *c = state->load_case;
-	struct vec2 r = {base->anchor_mm[anchor].x - base->shear_centre[0], base->anchor_mm[anchor].y - base->shear_centre[1]};
+	struct vec2 r = {base->anchor_mm[anchor].x - base->shear_centre[0],
+	                 base->anchor_mm[anchor].y - base->shear_centre[1]};
 	const char *symbol = trace_text(trace, "V_A%d", anchor + 1);
 	if (!trace)
 		return;
-	if (c->turning_count == 0 && c->fixed_shear[0] == 0 && c->fixed_shear[1] == 0 && c->fixed_shear[2] == 0) {
+	if (c->turning_count == 0 && c->fixed_shear[0] == 0 && c->fixed_shear[1] == 0 &&
+	    c->fixed_shear[2] == 0) {
 		trace_step(trace, symbol, "", 0, DIM_FORCE, "no horizontal force in this case", "");
 		return;
 	}

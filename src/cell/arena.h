@@ -1,5 +1,6 @@
-/* One arena a run: bump allocation in blocks that the caller's function provides. A failed allocation is
- * sticky (`failed` stays true and every later request gives NULL), so callers may test once at the end. */
+/* One arena a run: bump allocation in blocks that the caller's function provides. A failed
+ * allocation is sticky (`failed` stays true and every later request gives NULL), so callers may
+ * test once at the end. */
 #ifndef ARENA_H
 #define ARENA_H
 
@@ -19,11 +20,14 @@ struct arena {
 
 void arena_open(struct arena *arena, allocate_function *allocate, void *user);
 void arena_close(struct arena *arena);
-/* Zeroed memory for count objects of size bytes, aligned for any type; NULL after a failure or on overflow. */
+/* Zeroed memory for count objects of size bytes, aligned for any type; NULL after a failure or on
+ * overflow. */
 void *arena_take(struct arena *arena, size_t count, size_t size);
 /* A NUL-terminated copy of text[0..length). */
 char *arena_text(struct arena *arena, const char *text, size_t length);
-/* printf into the arena; locale-sensitive conversions of doubles are not allowed here (use number_write). */
-char *arena_format(struct arena *arena, const char *format, ...) __attribute__((format(printf, 2, 3)));
+/* printf into the arena; locale-sensitive conversions of doubles are not allowed here (use
+ * number_write). */
+char *arena_format(struct arena *arena, const char *format, ...)
+	__attribute__((format(printf, 2, 3)));
 
 #endif

@@ -1,13 +1,22 @@
-/* The cell: plain data as the file states it. Constant once read. Every member can be asked for its origin
- * and mark (given.h). Lengths mm, forces N, moments N mm, stresses MPa, masses kg, angles rad, times s. */
+/* The cell: plain data as the file states it. Constant once read. Every member can be asked for its
+ * origin and mark (given.h). Lengths mm, forces N, moments N mm, stresses MPa, masses kg, angles
+ * rad, times s. */
 #ifndef CELL_H
 #define CELL_H
 
 #include "given.h"
 
 enum {
-	MAX_ANCHORS = 64, MAX_RINGS = 64, MAX_VERTICES = 512 /* a ring */, MAX_PARTS = 128, MAX_SETUPS = 16,
-	MAX_LOADS = 16, MAX_JOINTS = 64, MAX_OLD_HOLES = 256, MAX_CORES = 256, MAX_ROWS = 32 /* of a table */
+	MAX_ANCHORS = 64,
+	MAX_RINGS = 64,
+	MAX_VERTICES = 512 /* a ring */,
+	MAX_PARTS = 128,
+	MAX_SETUPS = 16,
+	MAX_LOADS = 16,
+	MAX_JOINTS = 64,
+	MAX_OLD_HOLES = 256,
+	MAX_CORES = 256,
+	MAX_ROWS = 32 /* of a table */
 };
 
 enum { NO, YES };
@@ -20,7 +29,9 @@ enum specimen { CYLINDER, CUBE };
 enum condition { SOUND, DAMAGED };
 enum joint_type { SAW_CUT, CONSTRUCTION, EXPANSION, FREE_EDGE };
 
-struct engineer { struct text name, reason; };          /* by_engineer: takes a departure on himself */
+struct engineer {
+	struct text name, reason;
+}; /* by_engineer: takes a departure on himself */
 
 struct concrete {
 	struct word strength_class;                     /* index into concrete_classes[] */
@@ -40,16 +51,17 @@ struct slab {
 	struct word type;
 	struct number thickness;                        /* structural concrete alone [mm] */
 	struct word thickness_evidence;
-	struct number topping;                          /* thickness of screed or tile above; 0: none [mm] */
+	struct number topping; /* thickness of screed or tile above; 0: none [mm] */
 	struct concrete concrete;
-	struct number clear;                            /* nothing nearer to any anchor than this [mm] */
+	struct number clear; /* nothing nearer to any anchor than this [mm] */
 	struct ring outline;                            /* given and empty: the word none */
 	struct list joints, old_holes;                  /* rows struct joint, struct old_hole */
 	struct word scan;                               /* scan_done ... */
 };
 enum scan { SCAN_DONE, SCAN_NOT_DONE };
 
-/* --- cell -------------------------------------------------------------------------------------- */
+/* --- cell --------------------------------------------------------------------------------------
+ */
 struct part {
 	struct text name;
 	struct number mass, least_mass;                 /* [kg]; least_mass: in the low run */
@@ -71,13 +83,16 @@ struct stand_off {
 	struct number grout_strength;                   /* [MPa] */
 };
 
-/* --- arm and loads ------------------------------------------------------------------------------ */
-struct reaction { struct number vertical, horizontal, tilting, twisting; };   /* at the mounting face */
-enum arm_case { ARM_REST, ARM_NORMAL, ARM_EMERGENCY_STOP, ARM_CASES };         /* words of loads: with */
+/* --- arm and loads ------------------------------------------------------------------------------
+ */
+struct reaction {
+	struct number vertical, horizontal, tilting, twisting;
+};                                                                     /* at the mounting face */
+enum arm_case { ARM_REST, ARM_NORMAL, ARM_EMERGENCY_STOP, ARM_CASES }; /* words of loads: with */
 struct arm {
 	struct point mount;                             /* mounting face, cell axes */
 	struct number mass, payload;                    /* [kg] */
-	struct number reach, payload_reach;             /* horizontal, of the centres of mass [mm] */
+	struct number reach, payload_reach; /* horizontal, of the centres of mass [mm] */
 	struct word vertical_includes_weight, tilting_includes_weight, paired;
 	struct reaction reaction[ARM_CASES];            /* ARM_REST unused */
 };
@@ -92,8 +107,17 @@ struct extra_load {
 	struct word with;                               /* enum arm_case */
 };
 
-/* --- anchors ------------------------------------------------------------------------------------ */
-enum anchor_type { CAST_IN_HEADED, CAST_IN_HOOKED, TORQUE_CONTROLLED, DISPLACEMENT_CONTROLLED, UNDERCUT, SCREW, ADHESIVE };
+/* --- anchors ------------------------------------------------------------------------------------
+ */
+enum anchor_type {
+	CAST_IN_HEADED,
+	CAST_IN_HOOKED,
+	TORQUE_CONTROLLED,
+	DISPLACEMENT_CONTROLLED,
+	UNDERCUT,
+	SCREW,
+	ADHESIVE
+};
 enum basis { BASIS_ULTIMATE, BASIS_ALLOWED, BASIS_CHARACTERISTIC };
 enum rating_evidence { BY_DATA_SHEET, BY_TEST, RATING_BY_ASSUMED };
 enum interaction { STRAIGHT, FIVE_THIRDS };
@@ -102,7 +126,7 @@ struct spacing_row { struct number distance, share; };
 struct edge_row { struct number distance, tension, shear; };
 struct rating {
 	struct word basis;
-	struct number of_ultimate;                      /* share of ultimate that an allowed value is [-] */
+	struct number of_ultimate; /* share of ultimate that an allowed value is [-] */
 	struct number tension, shear;                   /* [N] */
 	struct number at_concrete, at_embedment;        /* [MPa], [mm] */
 	struct word tested_in, evidence;
@@ -110,7 +134,7 @@ struct rating {
 	struct number allowed_share;                    /* default 0.25 */
 	struct engineer by_engineer;
 	struct word interaction;                        /* default STRAIGHT */
-	struct list spacing, edge;                      /* rows struct spacing_row, struct edge_row */
+	struct list spacing, edge; /* rows struct spacing_row, struct edge_row */
 };
 struct product {
 	struct text label;
@@ -134,7 +158,8 @@ struct anchors {
 	struct product product;
 };
 
-/* --- the whole ---------------------------------------------------------------------------------- */
+/* --- the whole ----------------------------------------------------------------------------------
+ */
 struct record { struct text site, prepared_by, revision, date; };
 struct choices {
 	struct number stabilising_weight;               /* default 0.6 */
@@ -143,7 +168,11 @@ struct choices {
 	struct number least_strength;                   /* default 28 MPa */
 	struct engineer by_engineer;
 };
-struct setup { struct text name; const struct cell *cell; struct list overridden; /* rows struct text: paths */ };
+struct setup {
+	struct text name;
+	const struct cell *cell;
+	struct list overridden; /* rows struct text: paths */
+};
 
 struct cell {
 	struct number version;
@@ -153,17 +182,17 @@ struct cell {
 	struct slab slab;
 	struct point standing_at;                       /* cell origin on the slab */
 	struct number turned;                           /* cell axes against slab axes [rad] */
-	struct list parts;                              /* rows struct part; given and empty: the word none */
+	struct list parts; /* rows struct part; given and empty: the word none */
 	struct list base;                               /* rows struct base_piece */
 	struct word base_stiff;
 	struct text base_stiff_note;
 	struct stand_off stand_off;
 	struct arm arm;
-	struct list setups;                             /* rows struct setup; none: the file itself is one */
+	struct list setups; /* rows struct setup; none: the file itself is one */
 	struct list loads;                              /* rows struct extra_load */
 	struct anchors anchors;
 	struct choices choices;
-	struct list methods;                            /* rows struct word; default one row METHOD_RATING */
+	struct list methods; /* rows struct word; default one row METHOD_RATING */
 };
 enum method { METHOD_RATING };
 

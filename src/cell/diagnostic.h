@@ -5,7 +5,12 @@
 #include "given.h"
 
 enum severity { NOTE, WARNING, ERROR };
-enum { MAX_DIAGNOSTICS = 20, DIAGNOSTIC_PATH = 96, DIAGNOSTIC_MESSAGE = 200, DIAGNOSTIC_HINT = 240 };
+enum {
+	MAX_DIAGNOSTICS = 20,
+	DIAGNOSTIC_PATH = 96,
+	DIAGNOSTIC_MESSAGE = 200,
+	DIAGNOSTIC_HINT = 240
+};
 
 /* One row a kind of fault: enum, stable code, what it is about. The code is printed in brackets. */
 #define FAULTS(F) \
@@ -49,7 +54,8 @@ const char *fault_code(enum fault fault);
 const char *fault_about(enum fault fault);
 /* Adds one; message and hint are cut to their room. path, hint may be NULL. */
 void diagnose(struct diagnostics *to, enum severity severity, enum fault fault, struct mark mark,
-              const char *path, const char *hint, const char *format, ...) __attribute__((format(printf, 7, 8)));
+              const char *path, const char *hint, const char *format, ...)
+	__attribute__((format(printf, 7, 8)));
 /* By place in the file; those of one place keep their order. */
 void diagnostics_sort(struct diagnostics *list);
 

@@ -8,7 +8,8 @@ static const char *const words_evidence[] = {"measured", "as_built", "drawing", 
 static const char *const words_strength_evidence[] = {"delivery_note", "drawing", "assumed", NULL};
 static const char *const words_specimen[] = {"cylinder", "cube", NULL};
 static const char *const words_condition[] = {"sound", "damaged", NULL};
-static const char *const words_joint[] = {"saw_cut", "construction", "expansion", "free_edge", NULL};
+static const char *const words_joint[] = {"saw_cut", "construction", "expansion", "free_edge",
+                                          NULL};
 static const char *const words_scan[] = {"done", "not_done", NULL};
 static const char *const words_touches[] = {"floor", "shims", NULL};
 static const char *const words_stiff[] = {"calculation", "maker", "assumed", NULL};
@@ -51,7 +52,10 @@ const struct concrete_class concrete_class_strengths[] = {
 #define WORD_OR(p, t, f, ws, fall, e, m, w) \
 	{.path = p, .kind = FIELD_WORD, .offset = IN(t, f), .words = ws, .fallback = fall, .has_fallback = true, \
 	 .example = e, .meaning = m, .where_found = w}
-#define TEXT(p, t, f, e, m) {.path = p, .kind = FIELD_TEXT, .offset = IN(t, f), .example = e, .meaning = m}
+#define TEXT(p, t, f, e, m) \
+	{ \
+		.path = p, .kind = FIELD_TEXT, .offset = IN(t, f), .example = e, .meaning = m \
+	}
 #define NONE(p, t, f, m) \
 	{.path = p, .kind = FIELD_NONE, .offset = IN(t, f), .example = "none", .meaning = m}
 #define ANY(p, t, f, ws, e, m) \

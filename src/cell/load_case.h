@@ -1,6 +1,7 @@
-/* The one load vocabulary. Whatever its origin (data sheet, push, later a chain or a history), a load ends as
- * a load case: a vertical force, first moments that stay and first moments that turn with the heading, and
- * the horizontal forces that go with them. All about the cell origin at floor level, cell axes. */
+/* The one load vocabulary. Whatever its origin (data sheet, push, later a chain or a history), a
+ * load ends as a load case: a vertical force, first moments that stay and first moments that turn
+ * with the heading, and the horizontal forces that go with them. All about the cell origin at floor
+ * level, cell axes. */
 #ifndef LOAD_CASE_H
 #define LOAD_CASE_H
 
@@ -30,11 +31,12 @@ enum vertical_run { VERTICAL_LEAST, VERTICAL_MOST };
 struct load_case {
 	uint16_t setup;              /* index; 0 where the file has none */
 	uint16_t reading;            /* which reading of unknown weight flags, see loads.h */
-	uint16_t group;              /* setup + source of the horizontal loads: shear bounds are shared within it */
+	uint16_t group; /* setup + source of the horizontal loads: shear bounds are shared within it
+	                 */
 	uint16_t source;             /* which data-sheet case or extra load; index into names */
 	enum weight_run run;
 	enum vertical_run vertical;
-	int corner;                  /* corner of the boxes' first moments, -1 where there is no box */
+	int corner; /* corner of the boxes' first moments, -1 where there is no box */
 	const char *name;            /* "emergency stop", "leaning person with normal motion" */
 	const char *combination;     /* "weights x 0.6, least vertical force" */
 	double weight_factor;        /* on the weights of parts [-] */

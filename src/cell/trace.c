@@ -6,7 +6,8 @@
 
 void trace_open(struct trace *trace, struct arena *arena)
 {
-	*trace = (struct trace){.arena = arena, .steps = arena_take(arena, MAX_STEPS, sizeof(struct step))};
+	*trace = (struct trace){.arena = arena,
+	                        .steps = arena_take(arena, MAX_STEPS, sizeof(struct step))};
 }
 
 static bool already_there(const struct trace *trace, const char *symbol, double value)
@@ -32,17 +33,20 @@ double trace_step(struct trace *trace, const char *symbol, const char *expressio
                   enum dimension dimension, const char *source, const char *meaning)
 {
 	if (trace)
-		add(trace, &(struct step){symbol, expression, value, dimension, source, meaning, {0, 0, 0, 0}});
+		add(trace,
+		    &(struct step){
+			    symbol, expression, value, dimension, source, meaning, {0, 0, 0, 0}});
 	return value;
 }
 
-double trace_input(struct trace *trace, const char *symbol, const struct number *number, enum dimension dimension,
-                   const char *meaning)
+double trace_input(struct trace *trace, const char *symbol, const struct number *number,
+                   enum dimension dimension, const char *meaning)
 {
 	static const char *const source[] = {"not known", "default", "input", "assumed"};
 	if (trace)
-		add(trace, &(struct step){symbol, "", number->value, dimension, source[number->given.origin], meaning,
-		                          number->given.mark});
+		add(trace,
+		    &(struct step){symbol, "", number->value, dimension,
+		                   source[number->given.origin], meaning, number->given.mark});
 	return number->value;
 }
 

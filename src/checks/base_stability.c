@@ -1,10 +1,10 @@
-/* base.stability: there is an equilibrium in every case and heading, with the moving part at 1.25 and the
- * weights at 0.9 too.
+/* base.stability: there is an equilibrium in every case and heading, with the moving part at 1.25
+ * and the weights at 0.9 too.
  *
- * Source: existence of a bounded minimum of the contact energy (recession test, base/base.h); factors 0.9 as
- * in ASCE 7 0.9D and EN 1990 EQU, 1.25 own choice, no source.
- * Range: anchors count as tension-only and as strong as needed: their strength is judged by rating.tension.
- * Identities: 0 where anchors and base surround every load; scaling all loads changes nothing. */
+ * Source: existence of a bounded minimum of the contact energy (recession test, base/base.h);
+ * factors 0.9 as in ASCE 7 0.9D and EN 1990 EQU, 1.25 own choice, no source. Range: anchors count
+ * as tension-only and as strong as needed: their strength is judged by rating.tension. Identities:
+ * 0 where anchors and base surround every load; scaling all loads changes nothing. */
 #include "check_files.h"
 #include "judging.h"
 #include "run_facts.h"
@@ -18,17 +18,21 @@ void base_stability_judge(const struct judging *judging, int anchor, struct find
 	trace_step(judging->trace, "overturning", "", facts->overturning, DIM_FACTOR,
 	           "largest overturning over resisting moment about any edge of what can carry", "");
 	if (judging->base->facet_count == 0) {
-		out->said_numbers = "anchors and base hold every load in balance, whatever its size and direction";
-		out->missing_count = 0;      /* so whatever is not known of the loads does not matter */
+		out->said_numbers = "anchors and base hold every load in balance, whatever its "
+		                    "size and direction";
+		out->missing_count = 0; /* so whatever is not known of the loads does not matter */
 		out->doubted = false;
 		return;
 	}
 	finding_numbers(out, facts->overturning, 1, DIM_FACTOR,
-		sentence(judging, "overturning %s of what base and anchors resist (%s, %s)", percent(judging, facts->overturning),
-		         facts->overturning_case->name, facts->overturning_case->combination),
-		"anchors on the other side, a wider base, or more weight");
+	                sentence(judging, "overturning %s of what base and anchors resist (%s, %s)",
+	                         percent(judging, facts->overturning),
+	                         facts->overturning_case->name,
+	                         facts->overturning_case->combination),
+	                "anchors on the other side, a wider base, or more weight");
 	/* on the limit there is no margin at all: only a smaller moment is an equilibrium */
 	if (facts->overturning >= 1)
 		finding_fails(out, out->said_numbers, out->said_numbers_remedy);
-	trace_step(judging->trace, "ratio", "overturning / 1", out->ratio, DIM_FACTOR, "", "must be below 1");
+	trace_step(judging->trace, "ratio", "overturning / 1", out->ratio, DIM_FACTOR, "",
+	           "must be below 1");
 }

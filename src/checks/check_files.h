@@ -4,7 +4,8 @@
 
 #include "check_table.h"
 
-#define JUDGE(name) void name##_judge(const struct judging *judging, int anchor, struct finding *out)
+#define JUDGE(name) \
+	void name##_judge(const struct judging *judging, int anchor, struct finding *out)
 JUDGE(loads_given);
 JUDGE(rating_tension);
 JUDGE(rating_shear);

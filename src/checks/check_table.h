@@ -1,4 +1,5 @@
-/* The check table: one row a check, one file a check in this folder. Adding a check is adding a row. */
+/* The check table: one row a check, one file a check in this folder. Adding a check is adding a
+ * row. */
 #ifndef CHECK_TABLE_H
 #define CHECK_TABLE_H
 
@@ -16,7 +17,7 @@ struct judging {
 	const struct setting *setting;
 	const struct base *base;               /* NULL when it cannot be prepared */
 	const struct state *state;
-	struct arena *arena;                   /* for sentences; NULL on the fast path, which judges numbers only */
+	struct arena *arena; /* for sentences; NULL on the fast path, which judges numbers only */
 	struct trace *trace;                   /* or NULL */
 	/* of the setup's whole run, for base.stability, slab.carries and the shear checks */
 	const struct run_facts *facts;
@@ -34,10 +35,10 @@ struct check {
 	const char *range;                     /* where it is valid, for `explain` */
 	enum stage stage;
 	bool needs_loads;                      /* gaps of the load model are its missing inputs */
-	bool follows_tension;                  /* with free shear its ratio peaks where the anchor's tension does */
-	bool leans;                            /* on inputs that other checks judge: when unproven, they speak first */
-	bool combines;                         /* takes in what other checks judge apart: does not govern beside them */
-	bool by_shear;                         /* it happens in the heading of the shear, not of the tilt */
+	bool follows_tension; /* with free shear its ratio peaks where the anchor's tension does */
+	bool leans;    /* on inputs that other checks judge: when unproven, they speak first */
+	bool combines; /* takes in what other checks judge apart: does not govern beside them */
+	bool by_shear; /* it happens in the heading of the shear, not of the tilt */
 	const char *needs[12];                 /* field paths it cannot do without; NULL-ended */
 	/* NULL: it applies. Else the reason why it does not, listed apart. */
 	const char *(*left_out)(const struct cell *cell);

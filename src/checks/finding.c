@@ -37,8 +37,8 @@ void finding_notes(struct finding *finding, const char *note)
 		finding->notes[finding->note_count++] = note;
 }
 
-void finding_numbers(struct finding *finding, double demand, double capacity, enum dimension dimension,
-                     const char *said, const char *remedy)
+void finding_numbers(struct finding *finding, double demand, double capacity,
+                     enum dimension dimension, const char *said, const char *remedy)
 {
 	finding->computed = true;
 	finding->demand = demand;

@@ -1,5 +1,5 @@
-/* What a check finds for one subject: numbers, what is missing, what is doubted; and the one place where a
- * verdict is made of them. */
+/* What a check finds for one subject: numbers, what is missing, what is doubted; and the one place
+ * where a verdict is made of them. */
 #ifndef FINDING_H
 #define FINDING_H
 
@@ -7,7 +7,10 @@
 
 enum { MAX_MISSING = 48, MAX_NOTES = 6 };
 
-struct subject { uint64_t anchors; int edge; };     /* bit i = anchor i; edge index of the setting or -1 */
+struct subject {
+	uint64_t anchors;
+	int edge;
+}; /* bit i = anchor i; edge index of the setting or -1 */
 
 struct finding {
 	bool computed;                       /* demand, capacity and ratio are numbers */
@@ -15,14 +18,16 @@ struct finding {
 	enum dimension dimension;
 	enum verdict verdict;                /* set by finding_settle alone */
 	bool failed;                         /* fails whatever the ratio: damaged concrete */
-	bool never_fails;                    /* the ratio is no lower bound: an input is open both ways or unevidenced */
+	bool never_fails; /* the ratio is no lower bound: an input is open both ways or unevidenced
+	                   */
 	bool doubted;                        /* cannot hold although nothing is missing */
 	const char *missing[MAX_MISSING];    /* field paths, unknown or badly evidenced */
 	size_t missing_count;
-	const char *reason;                  /* set by finding_settle: why this verdict, one sentence, or "" */
+	const char *reason; /* set by finding_settle: why this verdict, one sentence, or "" */
 	const char *remedy;                  /* set by finding_settle: what to do now, or "" */
 	/* what was said on the way; finding_settle chooses the one that fits the verdict */
-	const char *said_numbers, *said_numbers_remedy, *said_failure, *said_failure_remedy, *said_doubt, *said_doubt_remedy;
+	const char *said_numbers, *said_numbers_remedy, *said_failure, *said_failure_remedy,
+		*said_doubt, *said_doubt_remedy;
 	const char *notes[MAX_NOTES];        /* said beside the result whatever the verdict */
 	size_t note_count;
 };
@@ -32,11 +37,12 @@ void finding_lacks(struct finding *finding, const char *path);          /* adds 
 void finding_doubts(struct finding *finding, const char *reason, const char *remedy);
 void finding_fails(struct finding *finding, const char *reason, const char *remedy);
 void finding_notes(struct finding *finding, const char *note);
-/* `said` and `remedy` are the sentence for these numbers and what to do when the ratio is above 1. */
-void finding_numbers(struct finding *finding, double demand, double capacity, enum dimension dimension,
-                     const char *said, const char *remedy);
-/* Fails: `failed`, or ratio > 1 with every unknown at its most favourable value. Else unproven if anything is
- * missing, doubted or not computed where numbers are due; else holds. */
+/* `said` and `remedy` are the sentence for these numbers and what to do when the ratio is above 1.
+ */
+void finding_numbers(struct finding *finding, double demand, double capacity,
+                     enum dimension dimension, const char *said, const char *remedy);
+/* Fails: `failed`, or ratio > 1 with every unknown at its most favourable value. Else unproven if
+ * anything is missing, doubted or not computed where numbers are due; else holds. */
 void finding_settle(struct finding *finding);
 
 #endif

@@ -30,7 +30,8 @@ const char *shown(const struct judging *judging, double value, enum dimension di
 
 const char *shown_up(const struct judging *judging, double value, enum dimension dimension)
 {
-	const struct unit *unit = quantity_display_unit(dimension, (enum unit_system)judging->cell->show.value);
+	const struct unit *unit = quantity_display_unit(
+		dimension, (enum unit_system)judging->cell->show.value);
 	double number = value / unit->factor;
 	if (!(number > 0))
 		return shown(judging, value, dimension);
@@ -48,24 +49,28 @@ const char *percent(const struct judging *judging, double share)
 bool load_model(const struct cell *cell)
 {
 	const struct arm *arm = &cell->arm;
-	bool any = is_known(cell->parts) || is_known(cell->base) || is_known(cell->loads) || is_known(arm->mount) ||
-	           is_known(arm->mass) || is_known(arm->payload);
+	bool any = is_known(cell->parts) || is_known(cell->base) || is_known(cell->loads) ||
+	           is_known(arm->mount) || is_known(arm->mass) || is_known(arm->payload);
 	for (int k = ARM_NORMAL; k <= ARM_EMERGENCY_STOP; k++)
-		any = any || is_known(arm->reaction[k].vertical) || is_known(arm->reaction[k].horizontal) ||
-		      is_known(arm->reaction[k].tilting) || is_known(arm->reaction[k].twisting);
+		any = any || is_known(arm->reaction[k].vertical) ||
+		      is_known(arm->reaction[k].horizontal) || is_known(arm->reaction[k].tilting) ||
+		      is_known(arm->reaction[k].twisting);
 	return any;
 }
 
 const char *without_load_model(const struct cell *cell)
 {
 	bool needs = is_known(cell->anchors.needs.tension) || is_known(cell->anchors.needs.shear);
-	return !load_model(cell) && needs ? "no load model in the file: the stated needs are judged instead" : NULL;
+	return !load_model(cell) && needs
+	               ? "no load model in the file: the stated needs are judged instead"
+	               : NULL;
 }
 
 void judge_thickness_evidence(const struct judging *judging, struct finding *out)
 {
 	const struct word *evidence = &judging->cell->slab.thickness_evidence;
-	if (is_known(*evidence) && (evidence->value == BY_MEASURED || evidence->value == BY_AS_BUILT))
+	if (is_known(*evidence) &&
+	    (evidence->value == BY_MEASURED || evidence->value == BY_AS_BUILT))
 		return;
 	finding_lacks(out, "slab.thickness.evidence");
 	out->never_fails = true;
@@ -83,14 +88,15 @@ void finding_lacks_edges(const struct judging *judging, struct finding *out)
 	if (!is_known(slab->joints))
 		finding_lacks(out, "slab.joints");
 	if (!judging->setting->placed)
-		finding_lacks(out, is_known(judging->cell->standing_at) ? "cell.turned" : "cell.at");
+		finding_lacks(out,
+		              is_known(judging->cell->standing_at) ? "cell.turned" : "cell.at");
 }
 
 double largest_clearance_hole(double shaft)
 {
 	/* EN 1992-4 Table 6.1: fastener diameter and diameter of the clearance hole [mm] */
-	static const double row[][2] = {{6, 7}, {8, 9}, {10, 12}, {12, 14}, {14, 16}, {16, 18}, {18, 20}, {20, 22},
-	                                {22, 24}, {24, 26}, {27, 30}, {30, 33}};
+	static const double row[][2] = {{6, 7},   {8, 9},   {10, 12}, {12, 14}, {14, 16}, {16, 18},
+	                                {18, 20}, {20, 22}, {22, 24}, {24, 26}, {27, 30}, {30, 33}};
 	enum { ROWS = sizeof row / sizeof row[0] };
 	double clearance = 1;
 	for (int i = 0; i < ROWS && row[i][0] <= shaft; i++)
@@ -140,22 +146,36 @@ static void judge_holes(const struct judging *judging, int anchor, struct findin
 	const struct anchors *anchors = &judging->cell->anchors;
 	const struct number *shaft = &anchors->product.shaft;
 	if (is_known(anchors->slotted)) {
-		finding_doubts(out, "the holes in the base are slotted: it is not known which anchors take the shear",
-		               "round holes with little clearance, or welded washers with round holes, shown by the maker");
+		finding_doubts(out,
+		               "the holes in the base are slotted: it is not known which anchors "
+		               "take the shear",
+		               "round holes with little clearance, or welded washers with round "
+		               "holes, shown by the maker");
 	} else if (!is_known(anchors->plate_hole) || !is_known(*shaft)) {
-		finding_lacks(out, is_known(anchors->plate_hole) ? "anchors.product.shaft" : "anchors.plate_hole");
+		finding_lacks(out, is_known(anchors->plate_hole) ? "anchors.product.shaft"
+		                                                 : "anchors.plate_hole");
 	} else if (anchors->plate_hole.value > largest_clearance_hole(shaft->value) + 1e-9) {
-		finding_doubts(out, sentence(judging, "holes of %s are larger than %s: not every anchor may take its share of the shear",
-		                             shown(judging, anchors->plate_hole.value, DIM_LENGTH),
-		                             shown(judging, largest_clearance_hole(shaft->value), DIM_LENGTH)),
-		               "fill the holes, or weld washers with holes of the clearance table on the base");
+		finding_doubts(
+			out,
+			sentence(judging,
+		                 "holes of %s are larger than %s: not every anchor may take its "
+		                 "share of the shear",
+		                 shown(judging, anchors->plate_hole.value, DIM_LENGTH),
+		                 shown(judging, largest_clearance_hole(shaft->value), DIM_LENGTH)),
+			"fill the holes, or weld washers with holes of the clearance table on the "
+		        "base");
 	} else {
 		return;
 	}
 	size_t n = anchors->count, half = n > 1 ? n / 2 : 1;
 	if (judging->state && judging->arena)
-		finding_notes(out, sentence(judging, "with half of the anchors taking the shear: about %s on this anchor",
-		                            shown(judging, judging->state->shear[anchor] * (double)n / (double)half, DIM_FORCE)));
+		finding_notes(out, sentence(judging,
+		                            "with half of the anchors taking the shear: about %s "
+		                            "on this anchor",
+		                            shown(judging,
+		                                  judging->state->shear[anchor] * (double)n /
+		                                          (double)half,
+		                                  DIM_FORCE)));
 }
 
 void judge_shear_conditions(const struct judging *judging, int anchor, struct finding *out)
@@ -163,12 +183,19 @@ void judge_shear_conditions(const struct judging *judging, int anchor, struct fi
 	judge_holes(judging, anchor, out);
 	enum stand_off_kind kind = stand_off_kind(judging, out);
 	if (kind == ON_TOPPING)
-		finding_doubts(out, "the base stands on a topping: the anchors bend in it, and the rating does not cover it",
-		               "remove the topping below the base, or have an engineer check the anchors in bending");
+		finding_doubts(out,
+		               "the base stands on a topping: the anchors bend in it, and the "
+		               "rating does not cover it",
+		               "remove the topping below the base, or have an engineer check the "
+		               "anchors in bending");
 	else if (kind == THICK_OR_OPEN)
-		finding_doubts(out, "the base stands off the concrete: the anchors bend, and the rating does not cover it",
-		               "grout the whole base with strong grout no thicker than half the anchor's diameter, or have an engineer "
+		finding_doubts(out,
+		               "the base stands off the concrete: the anchors bend, and the rating "
+		               "does not cover it",
+		               "grout the whole base with strong grout no thicker than half the "
+		               "anchor's diameter, or have an engineer "
 		               "check the anchors in bending");
 	if (judging->facts && judging->facts->torsion_on_one)
-		finding_doubts(out, "a single anchor cannot resist twisting", "two anchors or more");
+		finding_doubts(out, "a single anchor cannot resist twisting",
+		               "two anchors or more");
 }

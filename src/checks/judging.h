@@ -5,26 +5,28 @@
 #include "check_table.h"
 
 /* A sentence in the arena; "" on the fast path or without memory. */
-const char *sentence(const struct judging *judging, const char *format, ...) __attribute__((format(printf, 2, 3)));
+const char *sentence(const struct judging *judging, const char *format, ...)
+	__attribute__((format(printf, 2, 3)));
 /* Number with unit for a sentence, in the units the file asks for; valid until the arena closes. */
 const char *shown(const struct judging *judging, double value, enum dimension dimension);
 /* The same rounded up, for what is at least needed. */
 const char *shown_up(const struct judging *judging, double value, enum dimension dimension);
 const char *percent(const struct judging *judging, double share);
 
-bool load_model(const struct cell *cell);                    /* any part of a load model is in the file */
+bool load_model(const struct cell *cell); /* any part of a load model is in the file */
 const char *without_load_model(const struct cell *cell);     /* reason for `left_out`, or NULL */
 
 /* Only a measured or as-built thickness is evidence; without it the ratio is no bound either. */
 void judge_thickness_evidence(const struct judging *judging, struct finding *out);
 
-/* Names what keeps the edges from being known: the measured clear distance is the quickest thing to ask for. */
+/* Names what keeps the edges from being known: the measured clear distance is the quickest thing to
+ * ask for. */
 void finding_lacks_edges(const struct judging *judging, struct finding *out);
 
 /* Stand-off as the shear checks see it. */
 enum stand_off_kind { FLAT, FILLED_FLAT, THICK_OR_OPEN, ON_TOPPING, STAND_OFF_UNKNOWN };
-/* EN 1992-4 6.2.2.3: no lever arm with direct contact or mortar of at most d/2, at least 30 MPa and the concrete's strength. Names what is
- * missing in `lacks` (may be NULL). */
+/* EN 1992-4 6.2.2.3: no lever arm with direct contact or mortar of at most d/2, at least 30 MPa and
+ * the concrete's strength. Names what is missing in `lacks` (may be NULL). */
 enum stand_off_kind stand_off_kind(const struct judging *judging, struct finding *lacks);
 /* Lacks and doubts that concern every anchor in shear: holes in the base, stand-off. */
 void judge_shear_conditions(const struct judging *judging, int anchor, struct finding *out);

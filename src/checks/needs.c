@@ -2,7 +2,8 @@
  *
  * Source: the machine's installation papers; rating as in rating.tension and rating.shear.
  * Range: only where the pattern is that of the papers and their values cover every setup.
- * Identities: the ratio is that of the weakest anchor; with a load model beside it both must hold. */
+ * Identities: the ratio is that of the weakest anchor; with a load model beside it both must hold.
+ */
 #include "check_files.h"
 #include "judging.h"
 #include "rating_strength.h"
@@ -23,8 +24,11 @@ static void conditions(const struct judging *judging, struct finding *out)
 	if (!is_known(needs->pattern_as_stated))
 		finding_lacks(out, "anchors.needs.pattern_as_stated");
 	else if (needs->pattern_as_stated.value == NO)
-		finding_doubts(out, "the anchor pattern is not that of the papers: their loads do not hold for it",
-		               "keep to the papers' pattern, or give a load model (cell, arm, base)");
+		finding_doubts(
+			out,
+			"the anchor pattern is not that of the papers: their loads do not hold for "
+		        "it",
+			"keep to the papers' pattern, or give a load model (cell, arm, base)");
 	if (!is_known(needs->all_setups_covered))
 		finding_lacks(out, "anchors.needs.setups_covered");
 	else if (needs->all_setups_covered.value == NO)
@@ -46,21 +50,29 @@ void needs_judge(const struct judging *judging, int anchor, struct finding *out)
 	for (int k = TENSION; k <= SHEAR; k++) {
 		const struct number *need = k == TENSION ? &needs->tension : &needs->shear;
 		rating_strength(judging, (enum load_kind)k, anchor, &f[k], out, judging->trace);
-		trace_input(judging->trace, k == TENSION ? "N_needed" : "V_needed", need, DIM_FORCE, "the machine's papers");
+		trace_input(judging->trace, k == TENSION ? "N_needed" : "V_needed", need, DIM_FORCE,
+		            "the machine's papers");
 		if (is_known(*need) && f[k].allowed > 0)
 			ratio[k] = need->value / f[k].allowed;
 	}
 	int worse = ratio[SHEAR] > ratio[TENSION] ? SHEAR : TENSION;
 	if (ratio[worse] < 0)
 		return;
-	double need = worse == TENSION ? needs->tension.value : needs->shear.value, allowed = f[worse].allowed;
-	finding_numbers(out, need, allowed, DIM_FORCE,
-		sentence(judging, "anchor A%d in %s: the papers ask for %s, %s allowed (%s of %s%s)", anchor + 1,
-		         kind_word((enum load_kind)worse), shown(judging, need, DIM_FORCE), shown(judging, allowed, DIM_FORCE),
-		         percent(judging, f[worse].share), shown(judging, f[worse].ultimate, DIM_FORCE),
-		         allowed < f[worse].share * f[worse].ultimate ? ", times factors" : ""),
-		sentence(judging, "an anchor with ultimate %s of at least %s here", kind_word((enum load_kind)worse),
-		         shown_up(judging, need * f[worse].ultimate / allowed, DIM_FORCE)));
-	trace_step(judging->trace, "ratio", worse == TENSION ? "N_needed / N_allowed" : "V_needed / V_allowed", out->ratio,
+	double need = worse == TENSION ? needs->tension.value : needs->shear.value,
+	       allowed = f[worse].allowed;
+	finding_numbers(
+		out, need, allowed, DIM_FORCE,
+		sentence(judging,
+	                 "anchor A%d in %s: the papers ask for %s, %s allowed (%s of %s%s)",
+	                 anchor + 1, kind_word((enum load_kind)worse),
+	                 shown(judging, need, DIM_FORCE), shown(judging, allowed, DIM_FORCE),
+	                 percent(judging, f[worse].share),
+	                 shown(judging, f[worse].ultimate, DIM_FORCE),
+	                 allowed < f[worse].share * f[worse].ultimate ? ", times factors" : ""),
+		sentence(judging, "an anchor with ultimate %s of at least %s here",
+	                 kind_word((enum load_kind)worse),
+	                 shown_up(judging, need * f[worse].ultimate / allowed, DIM_FORCE)));
+	trace_step(judging->trace, "ratio",
+	           worse == TENSION ? "N_needed / N_allowed" : "V_needed / V_allowed", out->ratio,
 	           DIM_FACTOR, "", "must be at most 1");
 }

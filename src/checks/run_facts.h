@@ -6,9 +6,9 @@
 
 struct run_facts {
 	bool any_state;                     /* at least one state was solved */
-	double least_down;                  /* least vertical force of any service case of the setup [N] */
-	double pressure_max;                /* largest bed pressure of any state of the setup [MPa] */
-	double overturning;                 /* largest over all cases of the setup, base_overturning [-] */
+	double least_down;   /* least vertical force of any service case of the setup [N] */
+	double pressure_max; /* largest bed pressure of any state of the setup [MPa] */
+	double overturning;  /* largest over all cases of the setup, base_overturning [-] */
 	double overturning_heading;
 	const struct load_case *overturning_case;
 	bool torsion_on_one;                /* a single anchor would have to resist twisting */

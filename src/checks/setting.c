@@ -4,19 +4,22 @@
 #include <math.h>
 
 #define FAR 1e9                  /* stands for: there is none [mm] */
-#define STRAIGHT_TOLERANCE 1e-6  /* a vertex nearer to the line of its neighbours is no corner [mm] */
+#define STRAIGHT_TOLERANCE \
+	1e-6 /* a vertex nearer to the line of its neighbours is no corner [mm] */
 
 static struct vec2 on_slab(const struct cell *cell, struct vec2 p)
 {
 	double c = cos(cell->turned.value), s = sin(cell->turned.value);
-	return (struct vec2){cell->standing_at.at[0] + c * p.x - s * p.y, cell->standing_at.at[1] + s * p.x + c * p.y};
+	return (struct vec2){cell->standing_at.at[0] + c * p.x - s * p.y,
+	                     cell->standing_at.at[1] + s * p.x + c * p.y};
 }
 
 static void place_anchors(const struct cell *cell, struct setting *out)
 {
 	out->placed = is_known(cell->standing_at) && is_known(cell->turned);
 	for (size_t i = 0; i < cell->anchors.count; i++)
-		out->anchor[i] = out->placed ? on_slab(cell, cell->anchors.at[i]) : cell->anchors.at[i];
+		out->anchor[i] = out->placed ? on_slab(cell, cell->anchors.at[i])
+		                             : cell->anchors.at[i];
 }
 
 static bool collect_edges(const struct cell *cell, struct arena *arena, struct setting *out)
@@ -24,18 +27,23 @@ static bool collect_edges(const struct cell *cell, struct arena *arena, struct s
 	const struct ring *outline = &cell->slab.outline;
 	const struct joint *joints = cell->slab.joints.rows;
 	struct vec2 *corners = arena_take(arena, outline->count + 1, sizeof *corners);
-	out->edges = arena_take(arena, outline->count + cell->slab.joints.count + 1, sizeof *out->edges);
+	out->edges = arena_take(arena, outline->count + cell->slab.joints.count + 1,
+	                        sizeof *out->edges);
 	if (!corners || !out->edges)
 		return false;
 	/* a straight edge drawn in two pieces is one edge: it must not count twice */
-	size_t n = outline->count ? plane_merge_straight(outline->points, outline->count, STRAIGHT_TOLERANCE, corners) : 0;
+	size_t n = outline->count ? plane_merge_straight(outline->points, outline->count,
+	                                                 STRAIGHT_TOLERANCE, corners)
+	                          : 0;
 	for (size_t i = 0; i < n; i++)
-		out->edges[out->edge_count++] = (struct edge_line){corners[i], corners[(i + 1) % n], -1};
+		out->edges[out->edge_count++] = (struct edge_line){corners[i], corners[(i + 1) % n],
+		                                                   -1};
 	for (size_t i = 0; i < cell->slab.joints.count; i++)
 		out->edges[out->edge_count++] = (struct edge_line){
 			{joints[i].from.at[0], joints[i].from.at[1]}, {joints[i].to.at[0], joints[i].to.at[1]}, (int)i};
 	bool any = out->edge_count > 0;
-	out->edges_known = is_known(cell->slab.outline) && is_known(cell->slab.joints) && (out->placed || !any);
+	out->edges_known = is_known(cell->slab.outline) && is_known(cell->slab.joints) &&
+	                   (out->placed || !any);
 	return true;
 }
 
@@ -51,7 +59,8 @@ static bool measure(const struct cell *cell, struct arena *arena, struct setting
 	}
 	for (size_t i = 0; i < n; i++) {
 		for (size_t e = 0; out->placed && e < out->edge_count; e++) {
-			double d = plane_distance_to_segment(out->anchor[i], out->edges[e].from, out->edges[e].to);
+			double d = plane_distance_to_segment(out->anchor[i], out->edges[e].from,
+			                                     out->edges[e].to);
 			out->edge_distance[i * out->edge_count + e] = d;
 			if (d < out->nearest_edge[i]) {
 				out->nearest_edge[i] = d;
@@ -59,7 +68,8 @@ static bool measure(const struct cell *cell, struct arena *arena, struct setting
 			}
 		}
 		for (size_t j = 0; j < n; j++) {
-			double d = hypot(out->anchor[i].x - out->anchor[j].x, out->anchor[i].y - out->anchor[j].y);
+			double d = hypot(out->anchor[i].x - out->anchor[j].x,
+			                 out->anchor[i].y - out->anchor[j].y);
 			if (i != j && d < out->nearest_anchor[i]) {
 				out->nearest_anchor[i] = d;
 				out->nearest_anchor_index[i] = (int)j;
@@ -71,7 +81,8 @@ static bool measure(const struct cell *cell, struct arena *arena, struct setting
 
 enum status setting_build(const struct cell *cell, struct arena *arena, struct setting *out)
 {
-	*out = (struct setting){.cell = cell, .clear = is_known(cell->slab.clear) ? cell->slab.clear.value : 0};
+	*out = (struct setting){.cell = cell,
+	                        .clear = is_known(cell->slab.clear) ? cell->slab.clear.value : 0};
 	place_anchors(cell, out);
 	if (!collect_edges(cell, arena, out) || !measure(cell, arena, out))
 		return NO_MEMORY;

@@ -1,4 +1,5 @@
-/* The setting: pattern, where the cell stands and the slab, without loads. Rebuilt when the cell is moved. */
+/* The setting: pattern, where the cell stands and the slab, without loads. Rebuilt when the cell is
+ * moved. */
 #ifndef SETTING_H
 #define SETTING_H
 
@@ -7,7 +8,10 @@
 #include "../floor/strength.h"
 #include "finding.h"
 
-struct edge_line { struct vec2 from, to; int joint; };     /* slab axes [mm]; joint index, -1 an outline edge */
+struct edge_line {
+	struct vec2 from, to;
+	int joint;
+}; /* slab axes [mm]; joint index, -1 an outline edge */
 
 struct setting {
 	const struct cell *cell;
@@ -15,7 +19,7 @@ struct setting {
 	struct vec2 anchor[MAX_ANCHORS];           /* slab axes when placed, else cell axes [mm] */
 	struct edge_line *edges;                   /* straight edges merged to one; joints behind */
 	size_t edge_count;
-	bool edges_known;                          /* the list is complete (outline and joints known, placed) */
+	bool edges_known; /* the list is complete (outline and joints known, placed) */
 	double clear;                              /* nothing nearer than this; 0 not stated [mm] */
 	double *edge_distance;                     /* [anchor * edge_count + edge] [mm] */
 	double nearest_edge[MAX_ANCHORS];          /* [mm]; huge where there is none */

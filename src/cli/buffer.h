@@ -1,4 +1,5 @@
-/* Output is gathered before it is printed, so that files worked on at once come out in order and whole. */
+/* Output is gathered before it is printed, so that files worked on at once come out in order and
+ * whole. */
 #ifndef BUFFER_H
 #define BUFFER_H
 
@@ -7,7 +8,8 @@
 
 struct buffer { char *bytes; size_t length, room; };      /* all zero: empty */
 
-/* A write function of pages: user is a struct buffer. False without memory; what was there stays. */
+/* A write function of pages: user is a struct buffer. False without memory; what was there
+ * stays. */
 bool buffer_write(void *user, const void *bytes, size_t length);
 void buffer_free(struct buffer *buffer);
 

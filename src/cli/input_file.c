@@ -21,33 +21,32 @@ static bool refuse(struct input_file *file, const char *what, int error)
 	return false;
 }
 
-/* Why something that is open is no cell file; NULL: it may be one. */
+/* Why something is no cell file; NULL: it may be one. A pipe is read as a file is. */
 static const char *wrong_kind(const struct stat *status)
 {
 	if (S_ISDIR(status->st_mode))
 		return "is a directory; name a cell file in it";
-	if (S_ISFIFO(status->st_mode) || S_ISSOCK(status->st_mode))
-		return "is a pipe; give - to read from standard input";
-	if (!S_ISREG(status->st_mode))
-		return "is not a regular file; give - to read from standard input";
+	if (!S_ISREG(status->st_mode) && !S_ISFIFO(status->st_mode))
+		return "is neither a file nor a pipe; give - to read from standard input";
 	return NULL;
 }
 
 static int open_file(const char *path, struct input_file *file)
 {
 	struct stat status;
-	/* O_NONBLOCK: opening a pipe that nobody writes to must not hang */
-	int descriptor = open(path, O_RDONLY | O_NONBLOCK | O_CLOEXEC);
-	if (descriptor < 0) {
+	/* looked at before it is opened: opening alone does something to a tape or a terminal */
+	if (stat(path, &status) != 0) {
 		refuse(file, "cannot be opened", errno);
 		return -1;
 	}
-	const char *wrong = fstat(descriptor, &status) == 0 ? wrong_kind(&status) : "cannot be examined";
-	if (!wrong)
-		return descriptor;
-	close(descriptor);
-	refuse(file, wrong, 0);
-	return -1;
+	if (wrong_kind(&status)) {
+		refuse(file, wrong_kind(&status), 0);
+		return -1;
+	}
+	int descriptor = open(path, O_RDONLY | O_CLOEXEC | O_NOCTTY);
+	if (descriptor < 0)
+		refuse(file, "cannot be opened", errno);
+	return descriptor;
 }
 
 /* Up to one byte more than the limit, so that a file beyond it is seen to be so. */
@@ -91,7 +90,8 @@ bool input_file_read(const char *path, struct input_file *out)
 	bool standard = strcmp(path, "-") == 0;
 	*out = (struct input_file){.name = standard ? "stdin" : path};
 	if (standard && isatty(STDIN_FILENO))
-		fputs("standfast: reading the cell file from the terminal; end with control-D\n", stderr);
+		fputs("standfast: reading the cell file from the terminal; end with control-D\n",
+		      stderr);
 	int descriptor = standard ? STDIN_FILENO : open_file(path, out);
 	if (descriptor < 0)
 		return false;

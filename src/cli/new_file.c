@@ -24,7 +24,8 @@ static bool write_all(int descriptor, const struct buffer *content)
 {
 	size_t written = 0;
 	while (written < content->length) {
-		ssize_t part = write(descriptor, content->bytes + written, content->length - written);
+		ssize_t part = write(descriptor, content->bytes + written,
+		                     content->length - written);
 		if (part < 0 && errno == EINTR)
 			continue;
 		if (part < 0)
@@ -44,7 +45,8 @@ static bool usual_rights(int descriptor)
 
 static bool fill(int descriptor, const struct buffer *content)
 {
-	bool good = write_all(descriptor, content) && usual_rights(descriptor) && fsync(descriptor) == 0;
+	bool good = write_all(descriptor, content) && usual_rights(descriptor) &&
+	            fsync(descriptor) == 0;
 	int error = errno;
 	if (close(descriptor) != 0 && good)
 		return false;

@@ -21,7 +21,8 @@ static int result_status(const struct command_line *line, const struct standfast
 	if (line->command == COMMAND_SHOW)
 		return EXIT_HOLDS;
 	if (line->command == COMMAND_REQUIRE)
-		return standfast_required(run, &required) && !required.at_least ? EXIT_HOLDS : EXIT_UNPROVEN;
+		return standfast_required(run, &required) && !required.at_least ? EXIT_HOLDS
+		                                                                : EXIT_UNPROVEN;
 	return verdict_status(standfast_verdict(run));
 }
 
@@ -49,27 +50,31 @@ static bool head_line(const struct command_line *line, struct file_job *job, con
 	if (line->json || line->operand_count < 2)
 		return true;
 	bool first = job->path == line->operands[0];
-	return (first || buffer_write(&job->out, "\n", 1)) && buffer_write(&job->out, name, strlen(name)) &&
-	       buffer_write(&job->out, ":\n", 2);
+	return (first || buffer_write(&job->out, "\n", 1)) &&
+	       buffer_write(&job->out, name, strlen(name)) && buffer_write(&job->out, ":\n", 2);
 }
 
-static bool write_pages(const struct command_line *line, struct file_job *job, const struct standfast *run,
-                        const char *name, bool computed)
+static bool write_pages(const struct command_line *line, struct file_job *job,
+                        const struct standfast *run, const char *name, bool computed)
 {
 	unsigned err_flags = flags_of(line, stderr), out_flags = flags_of(line, stdout);
-	bool good = standfast_page(run, STANDFAST_DIAGNOSTICS, err_flags, buffer_write, &job->err) == STANDFAST_DONE;
+	bool good = standfast_page(run, STANDFAST_DIAGNOSTICS, err_flags, buffer_write,
+	                           &job->err) == STANDFAST_DONE;
 	if (computed)
 		good = good && head_line(line, job, name);
 	if (computed || line->json)
-		good = good && standfast_page(run, page_of(line), out_flags, buffer_write, &job->out) == STANDFAST_DONE;
+		good = good && standfast_page(run, page_of(line), out_flags, buffer_write,
+		                              &job->out) == STANDFAST_DONE;
 	return good;
 }
 
-static bool compute(const struct command_line *line, struct standfast *run, const struct input_file *file)
+static bool compute(const struct command_line *line, struct standfast *run,
+                    const struct input_file *file)
 {
 	if (*file->reason)
 		return standfast_unreadable(run, file->name, file->reason) == STANDFAST_DONE;
-	return standfast_read(run, file->bytes, file->length, file->name, file->sha256) == STANDFAST_DONE &&
+	return standfast_read(run, file->bytes, file->length, file->name, file->sha256) ==
+	               STANDFAST_DONE &&
 	       standfast_compute(run, flags_of(line, stdout), line->only) == STANDFAST_DONE;
 }
 

@@ -11,12 +11,13 @@
 #define EVERY (BIT(COMMANDS + 1) - 1)
 
 struct command { const char *name, *operands, *what; size_t least, most; };
+#define ANY_NUMBER ((size_t)-1)
 static const struct command commands[COMMANDS] = {
-	[COMMAND_CHECK] = {"check", "FILE...", "judge cell files: verdict, anchor loads, checks", 1, (size_t)-1},
-	[COMMAND_REQUIRE] = {"require", "FILE...", "least ratings that a substitute anchor must have", 1, (size_t)-1},
-	[COMMAND_NEW] = {"new", "", "a commented cell file to fill in", 0, 0},
-	[COMMAND_SHOW] = {"show", "FILE...", "what was understood, in both unit systems, with a plan", 1, (size_t)-1},
-	[COMMAND_EXPLAIN] = {"explain", "[WORD]", "what a key, a check or an error code means; no word: all", 0, 1},
+	{"check", "FILE...", "judge cell files: verdict, anchor loads, checks", 1, ANY_NUMBER},
+	{"require", "FILE...", "least ratings that a substitute anchor must have", 1, ANY_NUMBER},
+	{"new", "", "a commented cell file to fill in", 0, 0},
+	{"show", "FILE...", "what was understood, in both unit systems, with a plan", 1, ANY_NUMBER},
+	{"explain", "[WORD]", "what a key, a check or an error code means; no word: all", 0, 1},
 };
 
 enum option_id {
@@ -39,7 +40,7 @@ static const struct choice choices[] = {
 };
 enum { CHOICES = sizeof choices / sizeof *choices };
 
-/* --- help ------------------------------------------------------------------------------------------------ */
+/* --- help --- */
 
 static void option_line(FILE *to, const struct choice *choice)
 {
@@ -62,17 +63,20 @@ static void program_help(FILE *to)
 {
 	fputs("standfast: do the anchors of a robot cell hold on this concrete floor?\n\n", to);
 	for (size_t i = 0; i < COMMANDS; i++)
-		fprintf(to, "  standfast %-8s%-9s %s\n", commands[i].name, commands[i].operands, commands[i].what);
-	fputs("\nFILE is a cell file, - standard input. standfast COMMAND --help lists the options.\n"
-	      "Begin with: standfast new -o cell.yaml\n", to);
+		fprintf(to, "  standfast %-8s%-9s %s\n", commands[i].name, commands[i].operands,
+		        commands[i].what);
+	fputs("\nFILE is a cell file, - standard input. standfast COMMAND --help lists the "
+	      "options.\n"
+	      "Begin with: standfast new -o cell.yaml\n",
+	      to);
 	exit_lines(to);
 }
 
 static void command_help(FILE *to, enum command_id id)
 {
 	const struct command *command = &commands[id];
-	fprintf(to, "standfast %s%s%s%s\n%s\n\n", command->name, *command->operands ? " " : "", command->operands,
-	        " [options]", command->what);
+	fprintf(to, "standfast %s%s%s%s\n%s\n\n", command->name, *command->operands ? " " : "",
+	        command->operands, " [options]", command->what);
 	for (size_t i = 0; i < CHOICES; i++)
 		if (choices[i].commands & BIT(id))
 			option_line(to, &choices[i]);
@@ -91,8 +95,8 @@ void print_help(FILE *to, enum command_id command)
 void print_short_help(FILE *to, enum command_id command)
 {
 	if (command < COMMANDS) {
-		fprintf(to, "usage: standfast %s %s; options: standfast %s --help\n", commands[command].name,
-		        commands[command].operands, commands[command].name);
+		fprintf(to, "usage: standfast %s %s; options: standfast %s --help\n",
+		        commands[command].name, commands[command].operands, commands[command].name);
 		return;
 	}
 	fputs("usage: standfast", to);
@@ -101,7 +105,7 @@ void print_short_help(FILE *to, enum command_id command)
 	fputs(" ...; more: standfast --help\n", to);
 }
 
-/* --- commands -------------------------------------------------------------------------------------------- */
+/* --- commands --- */
 
 /* The nearest of the words, NULL when none is near. */
 static const char *nearest(const char *word, const char *(*name)(size_t index))
@@ -130,7 +134,8 @@ static const char *option_name(size_t index)
 static bool looks_like_file(const char *word)
 {
 	size_t length = strlen(word);
-	return strcmp(word, "-") == 0 || strchr(word, '/') || (length > 5 && strcmp(word + length - 5, ".yaml") == 0);
+	return strcmp(word, "-") == 0 || strchr(word, '/') ||
+	       (length > 5 && strcmp(word + length - 5, ".yaml") == 0);
 }
 
 static bool unknown_command(const char *word)
@@ -159,12 +164,14 @@ static bool read_command(const char *word, struct command_line *out)
 /* Without a command only help and version mean anything. */
 static bool read_program_option(const char *word, struct command_line *out)
 {
-	out->help = strcmp(word, "--help") == 0 || strcmp(word, "-h") == 0 || strcmp(word, "help") == 0;
-	out->version = strcmp(word, "--version") == 0 || strcmp(word, "-V") == 0 || strcmp(word, "version") == 0;
+	out->help = strcmp(word, "--help") == 0 || strcmp(word, "-h") == 0 ||
+	            strcmp(word, "help") == 0;
+	out->version = strcmp(word, "--version") == 0 || strcmp(word, "-V") == 0 ||
+	               strcmp(word, "version") == 0;
 	return out->help || out->version;
 }
 
-/* --- options --------------------------------------------------------------------------------------------- */
+/* --- options --- */
 
 static bool wrong_word(const char *option, const char *word, const char *choices_text)
 {
@@ -174,7 +181,8 @@ static bool wrong_word(const char *option, const char *word, const char *choices
 
 static bool read_colour(const char *word, struct command_line *out)
 {
-	static const char *const words[] = {[COLOUR_AUTO] = "auto", [COLOUR_ALWAYS] = "always", [COLOUR_NEVER] = "never"};
+	static const char *const words[] = {
+		[COLOUR_AUTO] = "auto", [COLOUR_ALWAYS] = "always", [COLOUR_NEVER] = "never"};
 	for (int i = COLOUR_AUTO; i <= COLOUR_NEVER; i++)
 		if (strcmp(word, words[i]) == 0) {
 			out->colour = (enum colour)i;
@@ -244,7 +252,8 @@ static void make_tables(enum command_id command, struct getopt_tables *out)
 		if (!(choice->commands & BIT(command)))
 			continue;
 		out->list[count++] = (struct option){
-			choice->name, choice->argument ? required_argument : no_argument, NULL, choice->id};
+			choice->name, choice->argument ? required_argument : no_argument, NULL,
+			choice->id};
 		if (choice->id >= 256)
 			continue;
 		out->letters[letters++] = (char)choice->id;
@@ -255,7 +264,8 @@ static void make_tables(enum command_id command, struct getopt_tables *out)
 	out->list[count] = (struct option){NULL, 0, NULL, 0};
 }
 
-/* getopt's `optopt`: 0 for an unknown long option, its letter for a short one, else an option's number. */
+/* getopt's `optopt`: 0 for an unknown long option, its letter for a short one, else an option's
+ * number. */
 static bool unknown_option(const char *word, int letter, enum command_id command)
 {
 	char name[48];
@@ -308,8 +318,8 @@ static bool count_operands(const struct command_line *line)
 	else if (line->operand_count < command->least)
 		complain("%s: no file named; - is standard input", command->name);
 	else if (line->operand_count > command->most)
-		complain("%s takes %s, not '%s'", command->name, command->most ? "one word" : "no operand",
-		         line->operands[command->most]);
+		complain("%s takes %s, not '%s'", command->name,
+		         command->most ? "one word" : "no operand", line->operands[command->most]);
 	else
 		return true;
 	print_short_help(stderr, line->command);

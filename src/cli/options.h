@@ -1,4 +1,5 @@
-/* The command line: one table of commands and one of options, from which parsing and help are made. */
+/* The command line: one table of commands and one of options, from which parsing and help are
+ * made. */
 #ifndef OPTIONS_H
 #define OPTIONS_H
 
@@ -9,6 +10,7 @@
 
 enum { MAX_JOBS = 256 };
 
+/* In the order of the table in options.c. */
 enum command_id {
 	COMMAND_CHECK, COMMAND_REQUIRE, COMMAND_NEW, COMMAND_SHOW, COMMAND_EXPLAIN,
 	COMMANDS,

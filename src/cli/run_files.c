@@ -123,7 +123,9 @@ static int run_shop(struct shop *shop)
 
 int run_files(const struct command_line *line)
 {
-	struct shop shop = {.line = line, .count = line->operand_count, .lock = PTHREAD_MUTEX_INITIALIZER,
+	struct shop shop = {.line = line,
+	                    .count = line->operand_count,
+	                    .lock = PTHREAD_MUTEX_INITIALIZER,
 	                    .ready = PTHREAD_COND_INITIALIZER};
 	shop.jobs = calloc(shop.count, sizeof *shop.jobs);
 	if (!shop.jobs) {

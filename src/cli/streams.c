@@ -9,8 +9,8 @@
 
 void streams_prepare(void)
 {
-	/* the lowest free number is given to the next file: fill the gaps, the wrong way round, so that using
-	 * them fails */
+	/* the lowest free number is given to the next file: fill the gaps, the wrong way round, so
+	 * that using them fails */
 	for (int fd = 0; fd <= 2; fd++)
 		if (fcntl(fd, F_GETFD) == -1 && errno == EBADF)
 			if (open("/dev/null", fd == 0 ? O_WRONLY : O_RDONLY) == -1)
@@ -44,7 +44,8 @@ static void lost(int error)
 bool stream_print(FILE *stream, const struct buffer *buffer)
 {
 	errno = 0;
-	bool whole = fwrite(buffer->bytes ? buffer->bytes : "", 1, buffer->length, stream) == buffer->length;
+	bool whole = fwrite(buffer->bytes ? buffer->bytes : "", 1, buffer->length, stream) ==
+	             buffer->length;
 	if (fflush(stream) == 0 && whole)
 		return true;
 	if (stream == stdout)

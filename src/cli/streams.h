@@ -1,4 +1,5 @@
-/* Standard output and standard error of the program: whether what was printed arrived, and in colour or not. */
+/* Standard output and standard error of the program: whether what was printed arrived, and in
+ * colour or not. */
 #ifndef STREAMS_H
 #define STREAMS_H
 
@@ -8,7 +9,8 @@
 enum colour { COLOUR_AUTO, COLOUR_ALWAYS, COLOUR_NEVER };
 enum { EXIT_HOLDS = 0, EXIT_FAILS = 1, EXIT_NOT_COMPUTED = 2, EXIT_UNPROVEN = 3 };
 
-/* Called first: a closed standard stream must not be taken by a file, and a closed pipe is an error, no death. */
+/* Called first: a closed standard stream must not be taken by a file, and a closed pipe is an
+ * error, no death. */
 void streams_prepare(void);
 /* Whether pages on this stream are in colour. */
 bool stream_in_colour(FILE *stream, enum colour wish);

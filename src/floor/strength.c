@@ -47,7 +47,8 @@ static void lacks(struct concrete_strength *out, const char *path)
 		out->missing[out->missing_count++] = path;
 }
 
-static void from_cores(const struct concrete *concrete, struct concrete_strength *out, struct trace *trace)
+static void from_cores(const struct concrete *concrete, struct concrete_strength *out,
+                       struct trace *trace)
 {
 	size_t n = concrete->cores.count;
 	double sum = 0, squares = 0;
@@ -55,7 +56,8 @@ static void from_cores(const struct concrete *concrete, struct concrete_strength
 		sum += concrete->cores.values[i];
 	out->mean = sum / (double)n;
 	for (size_t i = 0; i < n; i++)
-		squares += (concrete->cores.values[i] - out->mean) * (concrete->cores.values[i] - out->mean);
+		squares += (concrete->cores.values[i] - out->mean) *
+		           (concrete->cores.values[i] - out->mean);
 	out->basis = "cores, ACI 562 equivalent strength";
 	if (n < 3) {
 		out->doubt = "fewer than three cores";
@@ -73,32 +75,42 @@ static void from_cores(const struct concrete *concrete, struct concrete_strength
 	out->known = out->evidenced = true;
 	trace_step(trace, "n_cores", "", (double)n, DIM_FACTOR, "input", "number of cores");
 	trace_step(trace, "f_mean", "", out->mean, DIM_STRESS, "mean of the cores", "");
-	trace_step(trace, "V_cores", "", out->variation, DIM_FACTOR, "coefficient of variation, n - 1", "");
+	trace_step(trace, "V_cores", "", out->variation, DIM_FACTOR,
+	           "coefficient of variation, n - 1", "");
 	trace_step(trace, "k_c", "", cores_factor_kc(n), DIM_FACTOR, "ACI 562, table of kc", "");
-	trace_step(trace, "f", "0.9 * f_mean * (1 - 1.28 * sqrt((k_c * V_cores) * (k_c * V_cores) / n_cores + 0.0015))",
-	           out->value, DIM_STRESS, "ACI 562-19 6.4.3 (clause from memory)", "equivalent specified strength");
-	/* no correction for length is made, which is right from 1.75 diameters on (ASTM C42); the favourable
-	 * factors for diameter, moisture and drilling damage are left out, which is the safe side */
+	trace_step(trace, "f",
+	           "0.9 * f_mean * (1 - 1.28 * sqrt((k_c * V_cores) * (k_c * V_cores) / n_cores + "
+	           "0.0015))",
+	           out->value, DIM_STRESS, "ACI 562-19 6.4.3 (clause from memory)",
+	           "equivalent specified strength");
+	/* no correction for length is made, which is right from 1.75 diameters on (ASTM C42); the
+	 * favourable factors for diameter, moisture and drilling damage are left out, which is the
+	 * safe side */
 	if (!is_known(concrete->core_diameter))
 		lacks(out, "slab.concrete.strength.cores.diameter");
 	if (!is_known(concrete->core_length))
 		lacks(out, "slab.concrete.strength.cores.length");
-	if (out->missing_count == 0 && concrete->core_length.value < 1.75 * concrete->core_diameter.value)
-	{
-		out->doubt = "the cores are shorter than 1.75 diameters: their strength needs a length correction";
-		out->remedy = "cores of twice their diameter, or the laboratory's corrected strengths";
+	if (out->missing_count == 0 &&
+	    concrete->core_length.value < 1.75 * concrete->core_diameter.value) {
+		out->doubt = "the cores are shorter than 1.75 diameters: their strength needs a "
+		             "length correction";
+		out->remedy =
+			"cores of twice their diameter, or the laboratory's corrected strengths";
 	}
 }
 
-static void from_paper(const struct concrete *concrete, struct concrete_strength *out, struct trace *trace)
+static void from_paper(const struct concrete *concrete, struct concrete_strength *out,
+                       struct trace *trace)
 {
 	if (is_known(concrete->strength_class)) {
 		out->value = concrete_class_strengths[concrete->strength_class.value].cylinder;
 		out->known = true;
 		out->basis = "strength class, cylinder strength by EN 206 Table 12";
-		trace_step(trace, "f", "", out->value, DIM_STRESS, "EN 206 Table 12, cylinder strength of the class", "");
+		trace_step(trace, "f", "", out->value, DIM_STRESS,
+		           "EN 206 Table 12, cylinder strength of the class", "");
 	} else if (is_known(concrete->specified)) {
-		double given = trace_input(trace, "f_specified", &concrete->specified, DIM_STRESS, "specified strength");
+		double given = trace_input(trace, "f_specified", &concrete->specified, DIM_STRESS,
+		                           "specified strength");
 		bool cube = is_known(concrete->specimen) && concrete->specimen.value == CUBE;
 		if (!is_known(concrete->specimen))
 			lacks(out, "slab.concrete.strength.specimen");
@@ -106,20 +118,25 @@ static void from_paper(const struct concrete *concrete, struct concrete_strength
 		out->inch_pound_twin = !cube && fabs(given / PSI - 4000) < 1e-6 && given < 28;
 		out->value = cube ? cylinder_from_cube(given) : given;
 		out->known = true;
-		out->basis = cube ? "specified cube strength, as a cylinder by the EN 206 pairs" : "specified cylinder strength";
+		out->basis = cube ? "specified cube strength, as a cylinder by the EN 206 pairs"
+		                  : "specified cylinder strength";
 		if (cube)
-			trace_step(trace, "f", "", out->value, DIM_STRESS, "EN 206 Table 12, cylinder for the cube strength", "");
+			trace_step(trace, "f", "", out->value, DIM_STRESS,
+			           "EN 206 Table 12, cylinder for the cube strength", "");
 		else
-			trace_step(trace, "f", "f_specified", out->value, DIM_STRESS, "specified, cylinder", "");
+			trace_step(trace, "f", "f_specified", out->value, DIM_STRESS,
+			           "specified, cylinder", "");
 	}
-	out->evidenced = is_known(concrete->strength_evidence) && concrete->strength_evidence.value == BY_DELIVERY_NOTE;
+	out->evidenced = is_known(concrete->strength_evidence) &&
+	                 concrete->strength_evidence.value == BY_DELIVERY_NOTE;
 	if (!out->evidenced)
 		lacks(out, "slab.concrete.strength.evidence");
 	if (!is_known(concrete->age))
 		lacks(out, "slab.concrete.age");
 	else if (concrete->age.value < DAYS_28)
 	{
-		out->doubt = "the concrete is younger than 28 days: its specified strength is not reached yet";
+		out->doubt = "the concrete is younger than 28 days: its specified strength is not "
+		             "reached yet";
 		out->remedy = "wait until it is 28 days old, or take cores";
 	}
 }

@@ -9,7 +9,8 @@
 struct concrete_strength {
 	bool known;                  /* a number exists */
 	bool shown;                  /* and its evidence is good enough to rest a verdict on */
-	bool evidenced;              /* it rests on cores or a delivery note: else it may be higher as well as lower */
+	bool evidenced; /* it rests on cores or a delivery note: else it may be higher as well as
+	                   lower */
 	bool inch_pound_twin;        /* specified as 4000 psi: ACI 318's own pair of 28 MPa */
 	double value;                /* cylinder strength [MPa] */
 	double mean, variation;      /* of cores: [MPa], [-] */
@@ -23,9 +24,11 @@ struct concrete_strength {
 void concrete_strength(const struct cell *cell, struct concrete_strength *out, struct trace *trace);
 
 /* Equivalent specified strength of n cores, ACI 562-19 6.4.3 (clause number from memory):
- * 0.9 mean (1 - 1.28 sqrt((kc V)^2/n + 0.0015)). Negative or zero: the spread is too wide. n >= 2. */
+ * 0.9 mean (1 - 1.28 sqrt((kc V)^2/n + 0.0015)). Negative or zero: the spread is too wide. n >= 2.
+ */
 double cores_equivalent_strength(size_t n, double mean, double variation);
-double cores_factor_kc(size_t n);                 /* table of ACI 562; between rows the row of the smaller n */
-double cylinder_from_cube(double cube);           /* [MPa], through the EN 206 Table 12 pairs, linear between */
+double cores_factor_kc(size_t n); /* table of ACI 562; between rows the row of the smaller n */
+double
+cylinder_from_cube(double cube); /* [MPa], through the EN 206 Table 12 pairs, linear between */
 
 #endif

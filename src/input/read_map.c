@@ -267,6 +267,10 @@ static void unknown_key(struct reader *reader, const struct node *node, const st
 	const char *near = field_suggest(parent->table, node->key);
 	if (near) {
 		snprintf(hint, sizeof hint, "did you mean '%s'?", near);
+	} else if (node->key[0] >= '0' && node->key[0] <= '9') {
+		/* {clear: 1,5 m} is two keys to YAML */
+		snprintf(hint, sizeof hint,
+		         "write decimals with a point: a comma begins the next key");
 	} else if (strchr(node->key, '.') && field_find(here.table)) {
 		snprintf(hint, sizeof hint,
 		         "write a map for each part before a dot; dotted paths belong into setups");

@@ -136,8 +136,9 @@ void read_ring(struct reader *reader, const struct field *field, const struct no
 	const struct unit *unit;
 	const struct node *list = read_points_map(reader, field, node, place, &unit);
 	struct vec2 *points = list ? arena_take(reader->arena, list->count, sizeof *points) : NULL;
+	struct place here = node->kind == NODE_MAP ? place_key(place, "points") : *place;
 	bool blank = false;
-	if (!points || !read_points(reader, field, list, unit, place, points, NULL, &blank) ||
+	if (!points || !read_points(reader, field, list, unit, &here, points, NULL, &blank) ||
 	    blank)
 		return;
 	out->points = points;

@@ -1,4 +1,5 @@
-/* The arm's wrench at its mounting face, as the data sheet is read (DESIGN of the loads in README, "Loads"). */
+/* The arm's wrench at its mounting face, as the data sheet is read (DESIGN of the loads in README,
+ * "Loads"). */
 #ifndef ARM_WRENCH_H
 #define ARM_WRENCH_H
 
@@ -15,10 +16,12 @@ struct weight_reading { bool vertical_without, tilting_without; };
 
 /* Unknown numbers are taken as 0, the most favourable (loads.h lists them as gaps). */
 struct wrench arm_wrench(const struct cell *cell, enum arm_case arm_case, enum weight_run run,
-                         enum vertical_run vertical, struct weight_reading reading, struct trace *trace);
+                         enum vertical_run vertical, struct weight_reading reading,
+                         struct trace *trace);
 
 /* The lines of the horizontal force and the twisting moment alone. */
-void trace_horizontal(const struct cell *cell, enum arm_case arm_case, struct run_factors factors, struct trace *trace);
+void trace_horizontal(const struct cell *cell, enum arm_case arm_case, struct run_factors factors,
+                      struct trace *trace);
 
 /* Whether the papers' vertical force can hold the weight at all: not where it is below it. */
 bool arm_vertical_can_include(const struct cell *cell, enum arm_case arm_case);

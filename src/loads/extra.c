@@ -18,8 +18,11 @@ static struct vec2 *base_hull(const struct cell *cell, struct arena *arena, size
 			points[n++] = piece[i].outline.points[k];
 		if (piece[i].outline.count == 0)
 			for (int k = 0; k < 4; k++)
-				points[n++] = (struct vec2){piece[i].at.at[0] + (k & 1 ? 0.5 : -0.5) * piece[i].size.at[0],
-				                            piece[i].at.at[1] + (k & 2 ? 0.5 : -0.5) * piece[i].size.at[1]};
+				points[n++] = (struct vec2){
+					piece[i].at.at[0] +
+						(k & 1 ? 0.5 : -0.5) * piece[i].size.at[0],
+					piece[i].at.at[1] +
+						(k & 2 ? 0.5 : -0.5) * piece[i].size.at[1]};
 	}
 	*count = plane_hull(points, n, hull);
 	return hull;
@@ -46,7 +49,8 @@ static void components(const struct extra_load *load, double moving, double forc
 	force[2] = 0;
 }
 
-/* The action of a force in a fixed direction at (x, y), its torsion about the shear centre replaced. */
+/* The action of a force in a fixed direction at (x, y), its torsion about the shear centre
+ * replaced. */
 static struct extra_action fixed_action(const double force[3], double height, const double at[2],
                                         const double centre[2], double torsion_at_centre)
 {
@@ -64,8 +68,8 @@ static double torsion_about(const double force[3], const double at[2], const dou
 	return (at[0] - centre[0]) * force[1] - (at[1] - centre[1]) * force[0];
 }
 
-static bool fixed_actions(const struct cell *cell, const struct extra_load *load, double moving, struct arena *arena,
-                          struct extra_action **out, size_t *count)
+static bool fixed_actions(const struct cell *cell, const struct extra_load *load, double moving,
+                          struct arena *arena, struct extra_action **out, size_t *count)
 {
 	double force[3], centre[2], largest = 0;
 	double height = is_known(load->at_height) ? load->at_height.value : 0;
@@ -75,7 +79,8 @@ static bool fixed_actions(const struct cell *cell, const struct extra_load *load
 		*out = arena_take(arena, 1, sizeof **out);
 		*count = 1;
 		if (*out)
-			**out = fixed_action(force, height, load->at.at, centre, torsion_about(force, load->at.at, centre));
+			**out = fixed_action(force, height, load->at.at, centre,
+			                     torsion_about(force, load->at.at, centre));
 		return *out != NULL;
 	}
 	size_t corners = 0;
@@ -83,7 +88,8 @@ static bool fixed_actions(const struct cell *cell, const struct extra_load *load
 	if (!hull)
 		return false;
 	for (size_t i = 0; i < corners; i++)
-		largest = fmax(largest, fabs(torsion_about(force, (double[2]){hull[i].x, hull[i].y}, centre)));
+		largest = fmax(largest, fabs(torsion_about(force, (double[2]){hull[i].x, hull[i].y},
+		                                           centre)));
 	/* a horizontal force moves the tilt by its height alone, so one corner serves for all */
 	size_t places = force[2] != 0 && corners > 0 ? corners : 1;
 	*out = arena_take(arena, 2 * places, sizeof **out);
@@ -92,13 +98,14 @@ static bool fixed_actions(const struct cell *cell, const struct extra_load *load
 	for (size_t i = 0; i < places; i++)
 		for (int sign = -1; sign <= 1; sign += 2) {
 			double at[2] = {corners ? hull[i].x : 0, corners ? hull[i].y : 0};
-			(*out)[(*count)++] = fixed_action(force, height, at, centre, sign * largest);
+			(*out)[(*count)++] = fixed_action(force, height, at, centre,
+			                                  sign * largest);
 		}
 	return true;
 }
 
-bool extra_actions(const struct cell *cell, const struct extra_load *load, double moving, struct arena *arena,
-                   struct extra_action **out, size_t *count)
+bool extra_actions(const struct cell *cell, const struct extra_load *load, double moving,
+                   struct arena *arena, struct extra_action **out, size_t *count)
 {
 	*count = 0;
 	if (is_known(load->force_vector) || !is_known(load->any_direction))
@@ -110,16 +117,19 @@ bool extra_actions(const struct cell *cell, const struct extra_load *load, doubl
 	bool placed = is_known(load->at);
 	(*out)->turning = force * (is_known(load->at_height) ? load->at_height.value : 0);
 	(*out)->turns = true;
-	(*out)->force = (struct turning_force){force, {placed ? load->at.at[0] : 0, placed ? load->at.at[1] : 0}, !placed, 0};
+	(*out)->force = (struct turning_force){
+		force, {placed ? load->at.at[0] : 0, placed ? load->at.at[1] : 0}, !placed, 0};
 	*count = 1;
 	return true;
 }
 
 void extra_trace(const struct extra_load *load, double moving, struct trace *trace)
 {
-	trace_step(trace, "k_moving", "", moving, DIM_FACTOR, "service load", "factor on the moving part");
+	trace_step(trace, "k_moving", "", moving, DIM_FACTOR, "service load",
+	           "factor on the moving part");
 	if (!is_known(load->force_vector)) {
 		trace_input(trace, "F_further", &load->force, DIM_FORCE, "further load");
-		trace_input(trace, "z_further", &load->at_height, DIM_LENGTH, "height at which it acts");
+		trace_input(trace, "z_further", &load->at_height, DIM_LENGTH,
+		            "height at which it acts");
 	}
 }

@@ -17,11 +17,12 @@ struct extra_action {
 	struct turning_force force;  /* when it turns */
 };
 
-/* All ways of one load: a single one where its place is given or its heading free (the place is then found
- * by the shear group), else both signs of the largest torsion that any corner of the base's hull gives, with
- * a vertical part tried at every such corner. `moving` scales it. False: no memory. */
-bool extra_actions(const struct cell *cell, const struct extra_load *load, double moving, struct arena *arena,
-                   struct extra_action **out, size_t *count);
+/* All ways of one load: a single one where its place is given or its heading free (the place is
+ * then found by the shear group), else both signs of the largest torsion that any corner of the
+ * base's hull gives, with a vertical part tried at every such corner. `moving` scales it. False: no
+ * memory. */
+bool extra_actions(const struct cell *cell, const struct extra_load *load, double moving,
+                   struct arena *arena, struct extra_action **out, size_t *count);
 void extra_trace(const struct extra_load *load, double moving, struct trace *trace);
 
 #endif

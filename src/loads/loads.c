@@ -36,7 +36,8 @@ bool loads_bounding(const struct loads *loads)
 	return true;
 }
 
-/* --- gaps ---------------------------------------------------------------------------------------- */
+/* --- gaps ----------------------------------------------------------------------------------------
+ */
 
 static void gap(struct loads *loads, const char *path, enum gap_kind kind)
 {
@@ -47,7 +48,8 @@ static void gap(struct loads *loads, const char *path, enum gap_kind kind)
 		loads->gaps[loads->gap_count++] = (struct gap){path, kind};
 }
 
-static void reaction_gaps(const struct reaction *r, const char *section, const char *const path[4], struct loads *loads)
+static void reaction_gaps(const struct reaction *r, const char *section, const char *const path[4],
+                          struct loads *loads)
 {
 	const struct number *number[4] = {&r->vertical, &r->horizontal, &r->tilting, &r->twisting};
 	if (!reaction_known(r)) {
@@ -78,9 +80,11 @@ static void arm_gaps(const struct cell *cell, struct loads *loads)
 		gap(loads, "arm.reactions.vertical_includes_weight", GAP_FAVOURABLE);
 	if (!is_known(arm->tilting_includes_weight))
 		gap(loads, "arm.reactions.tilting_includes_weight", GAP_FAVOURABLE);
-	bool stretched = !is_known(arm->tilting_includes_weight) || arm->tilting_includes_weight.value == NO;
+	bool stretched = !is_known(arm->tilting_includes_weight) ||
+	                 arm->tilting_includes_weight.value == NO;
 	for (size_t i = 0; i < cell->loads.count; i++)
-		stretched |= ((const struct extra_load *)cell->loads.rows)[i].with.value == ARM_REST;
+		stretched |= ((const struct extra_load *)cell->loads.rows)[i].with.value ==
+		             ARM_REST;
 	if (stretched) {
 		if (!is_known(arm->reach))
 			gap(loads, "arm.weight.reach.arm", GAP_FAVOURABLE);
@@ -102,7 +106,8 @@ static void find_gaps(const struct cell *cell, struct loads *loads)
 	for (size_t i = 0; i < cell->parts.count; i++) {
 		if (!is_known(part[i].mass))
 			gap(loads, "cell.parts[].mass", GAP_OPEN);
-		if (!is_known(part[i].at) && !(is_known(part[i].box_from) && is_known(part[i].box_to)))
+		if (!is_known(part[i].at) &&
+		    !(is_known(part[i].box_from) && is_known(part[i].box_to)))
 			gap(loads, "cell.parts[].at", GAP_OPEN);
 	}
 	arm_gaps(cell, loads);
@@ -117,12 +122,14 @@ static void find_gaps(const struct cell *cell, struct loads *loads)
 static bool load_model_given(const struct cell *cell)
 {
 	const struct arm *arm = &cell->arm;
-	return is_known(cell->parts) || is_known(cell->base) || is_known(cell->loads) || is_known(arm->mount) ||
-	       is_known(arm->mass) || is_known(arm->payload) || reaction_known(&arm->reaction[ARM_NORMAL]) ||
+	return is_known(cell->parts) || is_known(cell->base) || is_known(cell->loads) ||
+	       is_known(arm->mount) || is_known(arm->mass) || is_known(arm->payload) ||
+	       reaction_known(&arm->reaction[ARM_NORMAL]) ||
 	       reaction_known(&arm->reaction[ARM_EMERGENCY_STOP]);
 }
 
-/* --- building ------------------------------------------------------------------------------------- */
+/* --- building
+ * ------------------------------------------------------------------------------------- */
 
 struct builder {
 	struct loads *loads;
@@ -147,14 +154,17 @@ static struct load_case *new_case(struct builder *b)
 	return &loads->list[loads->count++];
 }
 
-static const char *combination(struct arena *arena, const struct cell *cell, const struct load_case *c)
+static const char *combination(struct arena *arena, const struct cell *cell,
+                               const struct load_case *c)
 {
-	static const char *const corner_name[] = {"toward -x -y", "toward +x -y", "toward -x +y", "toward +x +y"};
+	static const char *const corner_name[] = {"toward -x -y", "toward +x -y", "toward -x +y",
+	                                          "toward +x +y"};
 	char factor[24];
 	number_write(run_factors(cell, c->run).weight, 3, factor, sizeof factor);
 	return arena_format(arena, "weights x %s%s, %s vertical force%s%s", factor,
 	                    c->run == RUN_STABILITY ? ", moving part x 1.25" : "",
-	                    c->vertical == VERTICAL_LEAST ? "least" : "largest", c->corner >= 0 ? ", boxed parts " : "",
+	                    c->vertical == VERTICAL_LEAST ? "least" : "largest",
+	                    c->corner >= 0 ? ", boxed parts " : "",
 	                    c->corner >= 0 ? corner_name[c->corner] : "");
 }
 
@@ -178,8 +188,8 @@ static void add_arm(const struct cell *cell, struct load_case *c, const struct w
 	/* tilting adds to horizontal force times height: the worst pairing of two free headings */
 	c->turning = wrench->tilting + wrench->horizontal * mount[2];
 	if (wrench->horizontal != 0 || wrench->twisting != 0)
-		c->turning_force[c->turning_count++] =
-			(struct turning_force){wrench->horizontal, {mount[0], mount[1]}, false, wrench->twisting};
+		c->turning_force[c->turning_count++] = (struct turning_force){
+			wrench->horizontal, {mount[0], mount[1]}, false, wrench->twisting};
 }
 
 static void add_extra(struct load_case *c, const struct extra_action *action)
@@ -203,11 +213,11 @@ static void set_spin(struct load_case *c)
 }
 
 /* The readings (bits) to which a case with this reading of the flags belongs. */
-static uint16_t reading_mask(const struct builder *b, const struct cell *cell, enum arm_case arm_case,
-                             struct weight_reading reading)
+static uint16_t reading_mask(const struct builder *b, const struct cell *cell,
+                             enum arm_case arm_case, struct weight_reading reading)
 {
-	bool vertical_open = !is_known(cell->arm.vertical_includes_weight) && arm_case != ARM_REST &&
-	                     arm_vertical_can_include(cell, arm_case);
+	bool vertical_open = !is_known(cell->arm.vertical_includes_weight) &&
+	                     arm_case != ARM_REST && arm_vertical_can_include(cell, arm_case);
 	bool tilting_open = !is_known(cell->arm.tilting_includes_weight) && arm_case != ARM_REST;
 	unsigned mask = 0;
 	for (unsigned r = 0; r < MAX_READINGS; r++) {
@@ -223,7 +233,8 @@ static uint16_t reading_mask(const struct builder *b, const struct cell *cell, e
 }
 
 /* Every reading of the flags that this case of the papers leaves open. */
-static int list_readings(const struct cell *cell, enum arm_case arm_case, struct weight_reading out[4])
+static int list_readings(const struct cell *cell, enum arm_case arm_case,
+                         struct weight_reading out[4])
 {
 	const struct arm *arm = &cell->arm;
 	bool can_include = arm_vertical_can_include(cell, arm_case);
@@ -232,8 +243,10 @@ static int list_readings(const struct cell *cell, enum arm_case arm_case, struct
 		struct weight_reading reading = {r & 1, r & 2};
 		if (arm_case == ARM_REST && r != 0)
 			continue;
-		if (is_known(arm->vertical_includes_weight) ? (arm->vertical_includes_weight.value == NO) != reading.vertical_without
-		                                            : !reading.vertical_without && !can_include)
+		if (is_known(arm->vertical_includes_weight)
+		            ? (arm->vertical_includes_weight.value == NO) !=
+		                      reading.vertical_without
+		            : !reading.vertical_without && !can_include)
 			if (arm_case != ARM_REST)
 				continue;
 		if (arm_case != ARM_REST && is_known(arm->tilting_includes_weight) &&
@@ -245,17 +258,24 @@ static int list_readings(const struct cell *cell, enum arm_case arm_case, struct
 }
 
 /* index: 0 emergency stop, 1 normal motion, 2 rest, from FIRST_EXTRA on the further loads */
-struct source { enum arm_case arm_case; const struct extra_load *extra; const char *name; uint16_t index; };
+struct source {
+	enum arm_case arm_case;
+	const struct extra_load *extra;
+	const char *name;
+	uint16_t index;
+};
 
 static bool add_case(struct builder *b, const struct cell *cell, const struct load_case *head,
-                     struct weight_reading reading, const struct source *source, const struct extra_action *action)
+                     struct weight_reading reading, const struct source *source,
+                     const struct extra_action *action)
 {
 	struct load_case *c = new_case(b);
 	if (!c)
 		return false;
 	*c = *head;
 	add_weights(cell, c);
-	struct wrench wrench = arm_wrench(cell, source->arm_case, c->run, c->vertical, reading, NULL);
+	struct wrench wrench = arm_wrench(cell, source->arm_case, c->run, c->vertical, reading,
+	                                  NULL);
 	add_arm(cell, c, &wrench);
 	if (action)
 		add_extra(c, action);
@@ -270,7 +290,8 @@ static bool add_case(struct builder *b, const struct cell *cell, const struct lo
 
 /* One way of one source: runs x vertical extremes x corners x readings. */
 static bool add_runs(struct builder *b, const struct cell *cell, const struct load_case *head,
-                     const struct source *source, enum weight_run run, const struct extra_action *action)
+                     const struct source *source, enum weight_run run,
+                     const struct extra_action *action)
 {
 	struct weight_reading readings[4];
 	int reading_count = list_readings(cell, source->arm_case, readings);
@@ -289,21 +310,26 @@ static bool add_runs(struct builder *b, const struct cell *cell, const struct lo
 	return true;
 }
 
-static bool add_source(struct builder *b, const struct cell *cell, uint16_t setup, const struct source *source)
+static bool add_source(struct builder *b, const struct cell *cell, uint16_t setup,
+                       const struct source *source)
 {
 	struct load_case head = {.setup = setup, .source = source->index};
 	for (int run = RUN_LOW; run <= RUN_STABILITY; run++) {
 		struct extra_action *actions = NULL;
 		size_t count = 0;
-		if (source->extra && !extra_actions(cell, source->extra, run_factors(cell, (enum weight_run)run).moving,
+		if (source->extra && !extra_actions(cell, source->extra,
+		                                    run_factors(cell, (enum weight_run)run).moving,
 		                                    b->arena, &actions, &count))
 			return false;
-		/* the horizontal loads, and so the shear bounds, are the same in all runs but the stability one */
+		/* the horizontal loads, and so the shear bounds, are the same in all runs but the
+		 * stability one */
 		size_t ways = source->extra ? count : 1;
-		size_t first = run == RUN_FULL ? b->loads->group_count - ways : b->loads->group_count;
+		size_t first = run == RUN_FULL ? b->loads->group_count - ways
+		                               : b->loads->group_count;
 		for (size_t way = 0; way < ways; way++) {
 			head.group = (uint16_t)(first + way);
-			if (!add_runs(b, cell, &head, source, (enum weight_run)run, source->extra ? &actions[way] : NULL))
+			if (!add_runs(b, cell, &head, source, (enum weight_run)run,
+			              source->extra ? &actions[way] : NULL))
 				return false;
 		}
 		b->loads->group_count = first + ways;
@@ -321,14 +347,17 @@ static bool add_setup(struct builder *b, const struct cell *cell, uint16_t setup
 			return false;
 	}
 	struct source rest = {ARM_REST, NULL, arm_name[ARM_REST], index++};
-	if (!reaction_known(&cell->arm.reaction[ARM_NORMAL]) && !reaction_known(&cell->arm.reaction[ARM_EMERGENCY_STOP]) &&
+	if (!reaction_known(&cell->arm.reaction[ARM_NORMAL]) &&
+	    !reaction_known(&cell->arm.reaction[ARM_EMERGENCY_STOP]) &&
 	    !add_source(b, cell, setup, &rest))
 		return false;
 	for (size_t i = 0; i < cell->loads.count; i++) {
 		const struct extra_load *load = (const struct extra_load *)cell->loads.rows + i;
 		enum arm_case arm_case = case_with_load(cell, (enum arm_case)load->with.value);
 		const char *name = is_known(load->name) ? load->name.value : "further load";
-		struct source source = {arm_case, load, arena_format(b->arena, "%s with %s", name, arm_name[arm_case]), index++};
+		struct source source = {
+			arm_case, load,
+			arena_format(b->arena, "%s with %s", name, arm_name[arm_case]), index++};
 		if (!source.name || !add_source(b, cell, setup, &source))
 			return false;
 	}
@@ -339,7 +368,8 @@ static void choose_readings(struct builder *b, const struct cell *cell)
 {
 	for (size_t s = 0; s < setup_count(cell); s++) {
 		const struct arm *arm = &setup_cell(cell, s)->arm;
-		bool any = reaction_known(&arm->reaction[ARM_NORMAL]) || reaction_known(&arm->reaction[ARM_EMERGENCY_STOP]);
+		bool any = reaction_known(&arm->reaction[ARM_NORMAL]) ||
+		           reaction_known(&arm->reaction[ARM_EMERGENCY_STOP]);
 		b->unknown_vertical |= any && !is_known(arm->vertical_includes_weight);
 		b->unknown_tilting |= any && !is_known(arm->tilting_includes_weight);
 	}

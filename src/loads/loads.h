@@ -1,11 +1,12 @@
-/* Cell to load cases (service loads, for ratings): every setup, data-sheet case, weight run, vertical
- * extreme, corner of boxed parts and further load.
+/* Cell to load cases (service loads, for ratings): every setup, data-sheet case, weight run,
+ * vertical extreme, corner of boxed parts and further load.
  *
- * Source: combinations ASCE 7 allowable-stress form 0.6D + L and D + L (0.6D + L is a deliberate addition:
- * no printed combination lets a machine's own motion relieve its weight), factors in README.
- * Reading of unknown weight flags: bit r of load_case.reading says that the case belongs to reading r;
- * reading bit 0 set: the vertical force is read as without weight; bit 1: the tilting moment is. Known flags
- * put a case into all readings. A check is judged in the most favourable reading. */
+ * Source: combinations ASCE 7 allowable-stress form 0.6D + L and D + L (0.6D + L is a deliberate
+ * addition: no printed combination lets a machine's own motion relieve its weight), factors in
+ * README. Reading of unknown weight flags: bit r of load_case.reading says that the case belongs to
+ * reading r; reading bit 0 set: the vertical force is read as without weight; bit 1: the tilting
+ * moment is. Known flags put a case into all readings. A check is judged in the most favourable
+ * reading. */
 #ifndef LOADS_H
 #define LOADS_H
 
@@ -29,7 +30,7 @@ struct loads {
 	struct load_case *list;
 	size_t count;
 	size_t group_count;
-	unsigned readings;                 /* mask of the readings in use; 1 when nothing is ambiguous */
+	unsigned readings; /* mask of the readings in use; 1 when nothing is ambiguous */
 	struct gap gaps[MAX_GAPS];
 	size_t gap_count;
 };
@@ -41,14 +42,17 @@ const char *setup_name(const struct cell *cell, size_t s);      /* "" where ther
 
 enum status loads_build(const struct cell *cell, struct arena *arena, struct loads *out);
 bool loads_blocked(const struct loads *loads);                  /* any GAP_BLOCKING */
-bool loads_bounding(const struct loads *loads);                 /* no gap worse than GAP_FAVOURABLE */
+bool loads_bounding(const struct loads *loads); /* no gap worse than GAP_FAVOURABLE */
 
 /* N, Sx, Sy of a case at a heading. */
 void load_at(const struct load_case *load_case, double heading, double load[3]);
 
-/* Writes how the case's numbers come about; the same code computed them, bit for bit. `cell` is the setup's. */
+/* Writes how the case's numbers come about; the same code computed them, bit for bit. `cell` is the
+ * setup's. */
 /* For shear the horizontal part is all that counts. */
-void loads_trace_horizontal(const struct cell *cell, const struct load_case *load_case, struct trace *trace);
-void loads_trace(const struct cell *cell, const struct load_case *load_case, double heading, struct trace *trace);
+void loads_trace_horizontal(const struct cell *cell, const struct load_case *load_case,
+                            struct trace *trace);
+void loads_trace(const struct cell *cell, const struct load_case *load_case, double heading,
+                 struct trace *trace);
 
 #endif

@@ -36,10 +36,12 @@ void corner_signs(int corner, double sign[2])
 
 bool reaction_known(const struct reaction *r)
 {
-	return is_known(r->vertical) || is_known(r->horizontal) || is_known(r->tilting) || is_known(r->twisting);
+	return is_known(r->vertical) || is_known(r->horizontal) || is_known(r->tilting) ||
+	       is_known(r->twisting);
 }
 
 enum arm_case case_with_load(const struct cell *cell, enum arm_case wanted)
 {
-	return wanted != ARM_REST && reaction_known(&cell->arm.reaction[wanted]) ? wanted : ARM_REST;
+	return wanted != ARM_REST && reaction_known(&cell->arm.reaction[wanted]) ? wanted
+	                                                                         : ARM_REST;
 }

@@ -1,4 +1,5 @@
-/* Weights of the parts, and small facts about the sources of loads that building and tracing share. */
+/* Weights of the parts, and small facts about the sources of loads that building and tracing share.
+ */
 #ifndef WEIGHTS_H
 #define WEIGHTS_H
 
@@ -8,7 +9,8 @@
 /* load_case.source: which loads a case comes from */
 enum { SOURCE_EMERGENCY_STOP, SOURCE_NORMAL, SOURCE_REST, FIRST_EXTRA };
 
-/* Sum of weights [N] and first moments [N mm]; half: how far the boxes can move the moments to either side. */
+/* Sum of weights [N] and first moments [N mm]; half: how far the boxes can move the moments to
+ * either side. */
 struct weights { double down, moment[2], half[2]; };
 
 struct weights parts_weights(const struct cell *cell, enum weight_run run);
@@ -18,8 +20,8 @@ double part_mass(const struct part *part, enum weight_run run);
 void corner_signs(int corner, double sign[2]);
 
 bool reaction_known(const struct reaction *reaction);        /* any of its numbers */
-/* The case that the arm is in while a further load acts; without its values the arm rests, which is the most
- * favourable. */
+/* The case that the arm is in while a further load acts; without its values the arm rests, which is
+ * the most favourable. */
 enum arm_case case_with_load(const struct cell *cell, enum arm_case wanted);
 
 #endif

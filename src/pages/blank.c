@@ -1,99 +1,37 @@
-/* Cell files to fill in: keys of the field table without values (not known), each with a comment that says
- * what to write, what it is and where it is found. */
+/* Cell files to fill in: keys of the field table without values (not known), each with a comment
+ * that says what to write, what it is and where it is found. */
+#include "blank_tables.h"
 #include "pages.h"
 #include "phrases.h"
 #include <stdio.h>
 #include <string.h>
 
-enum { NEED = 1, LOADS = 2, SURVEY = 4, ALL = NEED | LOADS | SURVEY };
-enum { COMPACT_COLUMN = 24, COMMENT_COLUMN = 36, MAX_PARTS_OF_PATH = 8, COMMENT_ROOM = 400 };
-/* letters of a list of words that are written out: in the long files, beside a key, within braces */
+enum { COMPACT_COLUMN = 24, COMMENT_COLUMN = 36, COMMENT_ROOM = 400 };
+/* letters of a list of words that are written out: in the long files, beside a key, within
+ * braces */
 enum { ALL_WORDS = 200, FEW_WORDS = 60, BRACED_WORDS = 16 };
 
-/* Which keys are for which purpose, in the order of the file. */
-struct blank_key { const char *path; unsigned purposes; };
-static const struct blank_key keys[] = {
-	{"title", LOADS | SURVEY},
-	{"record.site", LOADS | SURVEY}, {"record.prepared_by", LOADS | SURVEY}, {"record.revision", LOADS | SURVEY},
-	{"record.date", LOADS | SURVEY},
-	{"slab.type", ALL},
-	{"slab.thickness.value", ALL}, {"slab.thickness.evidence", ALL},
-	{"slab.topping", ALL},
-	{"slab.concrete.strength.class", ALL}, {"slab.concrete.strength.specified", LOADS | SURVEY},
-	{"slab.concrete.strength.specimen", LOADS | SURVEY}, {"slab.concrete.strength.evidence", ALL},
-	{"slab.concrete.strength.cores", SURVEY},
-	{"slab.concrete.age", ALL}, {"slab.concrete.condition", ALL},
-	{"slab.clear", ALL}, {"slab.outline", SURVEY}, {"slab.joints", SURVEY}, {"slab.old_holes", SURVEY},
-	{"slab.scan", ALL},
-	{"cell.at", SURVEY}, {"cell.turned", SURVEY},
-	{"cell.parts", LOADS}, {"cell.base", LOADS | SURVEY},
-	{"cell.base_stiff.shown_by", LOADS}, {"cell.base_stiff.note", LOADS},
-	{"cell.stand_off", ALL},
-	{"arm.mount", LOADS}, {"arm.weight.arm", LOADS}, {"arm.weight.payload", LOADS},
-	{"arm.weight.reach.arm", LOADS}, {"arm.weight.reach.payload", LOADS},
-	{"arm.reactions.vertical_includes_weight", LOADS}, {"arm.reactions.tilting_includes_weight", LOADS},
-	{"arm.reactions.normal.vertical", LOADS}, {"arm.reactions.normal.horizontal", LOADS},
-	{"arm.reactions.normal.tilting", LOADS}, {"arm.reactions.normal.twisting", LOADS},
-	{"arm.reactions.emergency_stop.vertical", LOADS}, {"arm.reactions.emergency_stop.horizontal", LOADS},
-	{"arm.reactions.emergency_stop.tilting", LOADS}, {"arm.reactions.emergency_stop.twisting", LOADS},
-	{"setups", LOADS}, {"loads", LOADS},
-	{"anchors.at", ALL}, {"anchors.plate_hole", NEED | LOADS}, {"anchors.plate_thickness", NEED | LOADS},
-	{"anchors.needs.tension", NEED}, {"anchors.needs.shear", NEED},
-	{"anchors.needs.pattern_as_stated", NEED}, {"anchors.needs.setups_covered", NEED},
-	{"anchors.product.label", LOADS}, {"anchors.product.type", NEED | LOADS},
-	{"anchors.product.shaft", NEED | LOADS}, {"anchors.product.length", NEED | LOADS},
-	{"anchors.product.projection", NEED | LOADS}, {"anchors.product.embedment", NEED | LOADS},
-	{"anchors.product.hole.diameter", NEED | LOADS}, {"anchors.product.hole.depth", NEED | LOADS},
-	{"anchors.product.least_slab", NEED | LOADS}, {"anchors.product.qualified_cracked", NEED | LOADS},
-	{"anchors.product.rating.basis", NEED | LOADS}, {"anchors.product.rating.tension", NEED | LOADS},
-	{"anchors.product.rating.shear", NEED | LOADS}, {"anchors.product.rating.at_concrete", NEED | LOADS},
-	{"anchors.product.rating.at_embedment", NEED | LOADS}, {"anchors.product.rating.tested_in", NEED | LOADS},
-	{"anchors.product.rating.evidence", NEED | LOADS}, {"anchors.product.rating.document", LOADS},
-	{"anchors.product.rating.spacing", LOADS}, {"anchors.product.rating.edge", LOADS},
-};
-
-/* maps that the short file writes on one line */
-static const char *const inlined[] = {
-	"slab.thickness", "slab.concrete.strength", "cell", "anchors.needs", "anchors.product.hole"};
-
-/* What may stand at a key that is no single value, and the row whose words describe it. */
-struct sample { const char *path, *text, *described_by, *brief; };
-static const struct sample samples[] = {
-	{"slab.topping", "none | {thickness: 20 mm}", "slab.topping.thickness", NULL},
-	{"slab.concrete.strength.cores", "{unit: MPa, values: [34.1, 31.8, 36.0], diameter: 94 mm, length: 188 mm}",
-	 "slab.concrete.strength.cores.values", NULL},
-	{"slab.outline", "none | {unit: m, points: [[0, 0], [14, 0], [14, 9], [0, 9]]}", NULL, NULL},
-	{"slab.joints", "none | [{from: [5 m, 0 m], to: [5 m, 9 m], type: saw_cut}]", NULL, NULL},
-	{"slab.old_holes", "none | [{at: [2 m, 3 m], depth: 80 mm, filled: yes}]", NULL, NULL},
-	{"cell.parts", "none | [{name: base frame, mass: 380 kg, at: [0 mm, 0 mm, 120 mm]}]", NULL, NULL},
-	{"cell.base", "[{name: pad 1, at: [-500 mm, -400 mm], size: [100 mm, 100 mm]}]", NULL, NULL},
-	{"cell.stand_off", "none | {height: 8 mm, filled: yes, grout_strength: 40 MPa}", "cell.stand_off.height",
-	 "none | {height: 8 mm, filled: yes}"},
-	{"loads", "[{name: leaning person, force: 250 N, direction: any, at_height: 1.5 m, with: normal}]", NULL, NULL},
-	{"anchors.product.rating.spacing", "[{distance: 80 mm, share: 60 %}, {distance: 180 mm, share: 100 %}]", NULL, NULL},
-	{"anchors.product.rating.edge",
-	 "[{distance: 75 mm, tension: 70 %, shear: 45 %}, {distance: 250 mm, tension: 100 %, shear: 100 %}]", NULL, NULL},
-};
-
-static const struct sample *sample_of(const char *path)
+static const struct blank_sample *sample_of(const char *path)
 {
-	for (size_t i = 0; i < sizeof samples / sizeof *samples; i++)
-		if (strcmp(samples[i].path, path) == 0)
-			return &samples[i];
+	for (size_t i = 0; i < blank_sample_count; i++)
+		if (strcmp(blank_samples[i].path, path) == 0)
+			return &blank_samples[i];
 	return NULL;
 }
 
-/* The row whose meaning and place describe a key best: the last of its path, which holds the value. */
+/* The row whose meaning and place describe a key best: the last of its path, which holds the
+ * value. */
 static const struct field *describing_row(const char *path)
 {
-	const struct sample *sample = sample_of(path);
-	const struct field *row = field_find(sample && sample->described_by ? sample->described_by : path);
+	const struct blank_sample *sample = sample_of(path);
+	const struct field *row = field_find(sample && sample->described_by ? sample->described_by
+	                                                                    : path);
 	while (row && row + 1 < fields + field_count && strcmp(row[1].path, row->path) == 0)
 		row++;
 	return row;
 }
 
-/* --- comments ---------------------------------------------------------------------------------------- */
+/* --- comments --- */
 
 struct comment { char text[COMMENT_ROOM]; size_t length; };
 
@@ -112,7 +50,8 @@ static void add_text(struct comment *comment, const char *text)
 	add(comment, text, strlen(text));
 }
 
-/* "sound | damaged", or the example; of a list longer than `most` the example and that there is more */
+/* "sound | damaged", or the example; of a list longer than `most` the example and that there is
+ * more */
 static void add_choices(struct comment *comment, const struct field *row, size_t most)
 {
 	size_t length = 0;
@@ -135,7 +74,8 @@ enum detail { WHOLE, CLAUSE, SHORT, NOTHING };
 
 static size_t said_length(const char *text, enum detail detail)
 {
-	static const char *const stops[] = {[WHOLE] = "", [CLAUSE] = ";:", [SHORT] = ";:,", [NOTHING] = ""};
+	static const char *const stops[] = {
+		[WHOLE] = "", [CLAUSE] = ";:", [SHORT] = ";:,", [NOTHING] = ""};
 	const size_t least = 12;
 	if (detail == NOTHING)
 		return 0;
@@ -144,8 +84,8 @@ static size_t said_length(const char *text, enum detail detail)
 	return least + strcspn(text + least, stops[detail]);
 }
 
-static void add_part(struct comment *comment, const char *before, const char *text, enum detail detail,
-                     const char *behind)
+static void add_part(struct comment *comment, const char *before, const char *text,
+                     enum detail detail, const char *behind)
 {
 	size_t length = text ? said_length(text, detail) : 0;
 	if (length == 0)
@@ -158,7 +98,7 @@ static void add_part(struct comment *comment, const char *before, const char *te
 static struct comment compose(const char *path, size_t most, enum detail meaning, enum detail where)
 {
 	struct comment out = {.length = 0, .text = ""};
-	const struct sample *sample = sample_of(path);
+	const struct blank_sample *sample = sample_of(path);
 	const struct field *row = describing_row(path);
 	if (sample)
 		add_text(&out, most < ALL_WORDS && sample->brief ? sample->brief : sample->text);
@@ -193,7 +133,7 @@ static void comment_line(struct writer *writer, bool compact, const char *text)
 	flow_end(writer);
 }
 
-/* --- keys -------------------------------------------------------------------------------------------- */
+/* --- keys --- */
 
 static size_t depth_of(const char *path)
 {
@@ -231,11 +171,13 @@ static void open_section(struct writer *writer, const char *path, size_t parts, 
 }
 
 /* Opens the maps that the key stands in and that the key before it did not stand in. */
-static void open_sections(struct writer *writer, const char *before, const char *path, size_t depth, bool compact)
+static void open_sections(struct writer *writer, const char *before, const char *path, size_t depth,
+                          bool compact)
 {
 	for (size_t parts = 1; parts <= depth; parts++) {
 		size_t length = prefix_length(path, parts);
-		bool same = strncmp(before, path, length) == 0 && (before[length] == '.' || before[length] == 0);
+		bool same = strncmp(before, path, length) == 0 &&
+		            (before[length] == '.' || before[length] == 0);
 		if (!same)
 			open_section(writer, path, parts, compact);
 	}
@@ -259,8 +201,9 @@ static void key_line(struct writer *writer, const char *path, bool compact)
 static bool is_inlined(const char *path)
 {
 	const char *dot = strrchr(path, '.');
-	for (size_t i = 0; dot && i < sizeof inlined / sizeof *inlined; i++)
-		if (strlen(inlined[i]) == (size_t)(dot - path) && strncmp(inlined[i], path, (size_t)(dot - path)) == 0)
+	for (size_t i = 0; dot && i < blank_inlined_count; i++)
+		if (strlen(blank_inlined[i]) == (size_t)(dot - path) &&
+		    strncmp(blank_inlined[i], path, (size_t)(dot - path)) == 0)
 			return true;
 	return false;
 }
@@ -277,25 +220,27 @@ static struct comment inline_comment(const char *const paths[], size_t count)
 	struct comment out = {.length = 0, .text = ""};
 	for (size_t i = 0; i < count; i++) {
 		struct comment one = compose(paths[i], BRACED_WORDS, NOTHING, NOTHING);
-		add_part(&out, i ? "; " : "", count > 1 ? strrchr(paths[i], '.') + 1 : "", WHOLE, " ");
+		add_part(&out, i ? "; " : "", count > 1 ? strrchr(paths[i], '.') + 1 : "", WHOLE,
+		         " ");
 		add_text(&out, one.text);
 	}
 	add_part(&out, " (", describing_row(paths[0])->where_found, SHORT, ")");
 	return out;
 }
 
-/* "hole: {diameter: , depth: }  # diameter 12 mm; depth 85 mm (the anchor's data sheet)"; the comment stands
- * above where there is no room beside. */
+/* "hole: {diameter: , depth: }  # diameter 12 mm; depth 85 mm (the anchor's data sheet)"; the
+ * comment stands above where there is no room beside. */
 static void inline_line(struct writer *writer, const char *const paths[], size_t count)
 {
 	char line[PAGE_WIDTH + 1], parent[128];
 	snprintf(parent, sizeof parent, "%.*s", (int)(strrchr(paths[0], '.') - paths[0]), paths[0]);
 	const char *dot = strrchr(parent, '.');
 	size_t indent = 2 * depth_of(parent);
-	int length = snprintf(line, sizeof line, "%*s%s: {", (int)indent, "", dot ? dot + 1 : parent);
+	int length = snprintf(line, sizeof line, "%*s%s: {", (int)indent, "",
+	                      dot ? dot + 1 : parent);
 	for (size_t i = 0; i < count && length < PAGE_WIDTH; i++)
-		length += snprintf(line + length, sizeof line - (size_t)length, "%s%s: ", i ? ", " : "",
-		                   strrchr(paths[i], '.') + 1);
+		length += snprintf(line + length, sizeof line - (size_t)length,
+		                   "%s%s: ", i ? ", " : "", strrchr(paths[i], '.') + 1);
 	struct comment comment = inline_comment(paths, count);
 	bool beside = (size_t)length + 4 + comment.length <= PAGE_WIDTH;
 	if (!beside) {
@@ -313,17 +258,18 @@ static void inline_line(struct writer *writer, const char *const paths[], size_t
 
 static size_t listed_keys(enum blank_purpose purpose, const char *out[])
 {
-	static const unsigned mask[] = {[BLANK_NEED] = NEED, [BLANK_LOADS] = LOADS, [BLANK_SURVEY] = SURVEY};
+	static const unsigned mask[] = {
+		[BLANK_NEED] = FOR_NEED, [BLANK_LOADS] = FOR_LOADS, [BLANK_SURVEY] = FOR_SURVEY};
 	size_t count = 0;
-	for (size_t i = 0; i < sizeof keys / sizeof *keys; i++)
-		if (keys[i].purposes & mask[purpose])
-			out[count++] = keys[i].path;
+	for (size_t i = 0; i < blank_key_count && count < MAX_BLANK_KEYS; i++)
+		if (blank_keys[i].purposes & mask[purpose])
+			out[count++] = blank_keys[i].path;
 	return count;
 }
 
 static void write_keys(struct writer *writer, enum blank_purpose purpose)
 {
-	const char *paths[sizeof keys / sizeof *keys], *before = "";
+	const char *paths[MAX_BLANK_KEYS], *before = "";
 	size_t count = listed_keys(purpose, paths), used;
 	bool compact = purpose == BLANK_NEED;
 	for (size_t i = 0; i < count; i += used) {
@@ -345,7 +291,8 @@ static void write_keys(struct writer *writer, enum blank_purpose purpose)
 
 const char *blank_purpose_word(enum blank_purpose purpose)
 {
-	static const char *const words[] = {[BLANK_NEED] = "need", [BLANK_LOADS] = "loads", [BLANK_SURVEY] = "survey"};
+	static const char *const words[] = {
+		[BLANK_NEED] = "need", [BLANK_LOADS] = "loads", [BLANK_SURVEY] = "survey"};
 	return words[purpose];
 }
 
@@ -353,7 +300,8 @@ static const char *purpose_text(enum blank_purpose purpose)
 {
 	static const char *const texts[] = {
 		[BLANK_NEED] = "",
-		[BLANK_LOADS] = "anchor loads from masses, reactions of the arm and the pattern, and the checks on them",
+		[BLANK_LOADS] = "anchor loads from masses, reactions of the arm and the pattern, "
+	                        "and the checks on them",
 		[BLANK_SURVEY] = "the floor before the cell comes"};
 	return texts[purpose];
 }
@@ -363,7 +311,8 @@ bool page_blank(enum blank_purpose purpose, write_function *write, void *user)
 	struct writer writer;
 	writer_open(&writer, write, user, false);
 	writer_text(&writer, "standfast: 1");
-	comment_line(&writer, true, "an empty key is not known; more on a key: standfast explain KEY");
+	comment_line(&writer, true,
+	             "an empty key is not known; more on a key: standfast explain KEY");
 	if (purpose != BLANK_NEED) {
 		flow_begin_prefixed(&writer, 0, "# ");
 		flow(&writer, "for ");

@@ -1,5 +1,6 @@
-/* Diagnostics for a reader with an editor: file:line:column (GNU coding standards, error messages), the line
- * with a caret below, what to write instead. Lines longer than the page are cut around the caret. */
+/* Diagnostics for a reader with an editor: file:line:column (GNU coding standards, error messages),
+ * the line with a caret below, what to write instead. Lines longer than the page are cut around the
+ * caret. */
 #include "pages.h"
 #include "phrases.h"
 #include "utf8.h"
@@ -49,7 +50,8 @@ static size_t columns_at(const struct character *character, size_t column)
 static struct span find_span(const struct source_line *line, const struct mark *mark)
 {
 	struct span span = {0, 0, 0};
-	size_t first = mark->column > 0 ? mark->column - 1 : 0, last = first + (mark->width > 0 ? mark->width : 1);
+	size_t first = mark->column > 0 ? mark->column - 1 : 0,
+	       last = first + (mark->width > 0 ? mark->width : 1);
 	size_t column = 0, number = 0;
 	for (size_t i = 0; i < line->length; number++) {
 		struct character character = utf8_next(line->at + i, line->length - i);
@@ -109,7 +111,8 @@ static void put_line(struct writer *writer, const struct source_line *line, size
 	}
 }
 
-static void source_lines(struct writer *writer, const struct page_source *source, const struct mark *mark)
+static void source_lines(struct writer *writer, const struct page_source *source,
+                         const struct mark *mark)
 {
 	struct source_line line;
 	char number[24];
@@ -134,17 +137,20 @@ static void source_lines(struct writer *writer, const struct page_source *source
 
 static const char *severity_word(enum severity severity)
 {
-	static const char *const words[] = {[NOTE] = "note", [WARNING] = "warning", [ERROR] = "error"};
+	static const char *const words[] = {
+		[NOTE] = "note", [WARNING] = "warning", [ERROR] = "error"};
 	return words[severity];
 }
 
-static void message_line(struct writer *writer, const struct page_source *source, const struct diagnostic *fault)
+static void message_line(struct writer *writer, const struct page_source *source,
+                         const struct diagnostic *fault)
 {
 	char place[48];
 	/* never wrapped: editors read this part */
 	writer_text(writer, source->file);
 	if (fault->mark.line > 0) {
-		snprintf(place, sizeof place, ":%u:%u", (unsigned)fault->mark.line, (unsigned)fault->mark.column);
+		snprintf(place, sizeof place, ":%u:%u", (unsigned)fault->mark.line,
+		         (unsigned)fault->mark.column);
 		writer_text(writer, place);
 	}
 	writer_text(writer, ": ");
@@ -174,7 +180,8 @@ static void hint_line(struct writer *writer, const struct diagnostic *fault)
 	flow_end(writer);
 }
 
-static void count_line(struct writer *writer, const struct page_source *source, const struct diagnostics *list)
+static void count_line(struct writer *writer, const struct page_source *source,
+                       const struct diagnostics *list)
 {
 	/* a file that could not be opened has said all in one line */
 	bool told = list->count == 1 && list->list[0].mark.line == 0;
@@ -186,7 +193,8 @@ static void count_line(struct writer *writer, const struct page_source *source, 
 	flow(writer, phrase_count(list->errors, "error", "errors").text);
 	if (list->dropped > 0) {
 		flow(writer, ", ");
-		flow(writer, phrase_count(list->dropped, "further message", "further messages").text);
+		flow(writer,
+		     phrase_count(list->dropped, "further message", "further messages").text);
 		flow(writer, " not shown");
 	}
 	flow(writer, "; nothing was computed");

@@ -38,7 +38,7 @@ static void head_line(struct writer *writer, const char *word, bool *first)
 	writer_newline(writer);
 }
 
-/* --- keys ------------------------------------------------------------------------------------------- */
+/* --- keys --- */
 
 /* "cell.parts[2].mass" as `show` prints it means the row "cell.parts[].mass" of the table. */
 static void without_indices(const char *word, char *out, size_t room)
@@ -96,8 +96,9 @@ static void left_out_entry(struct writer *writer, const struct field *field)
 {
 	const char *text = "not known: no check that needs it can hold";
 	struct phrase value;
-	bool judged = field->kind != FIELD_TEXT && field->kind != FIELD_NONE && field->kind != FIELD_SECTION &&
-	              field->kind != FIELD_ALIAS && field->kind != FIELD_ANY && field->kind != FIELD_SETUPS;
+	bool judged = field->kind != FIELD_TEXT && field->kind != FIELD_NONE &&
+	              field->kind != FIELD_SECTION && field->kind != FIELD_ALIAS &&
+	              field->kind != FIELD_ANY && field->kind != FIELD_SETUPS;
 	if (!judged)
 		return;
 	if (field->has_fallback && field->kind == FIELD_WORD) {
@@ -141,7 +142,8 @@ static void needed_entry(struct writer *writer, const struct field *field)
 		flow_end(writer);
 }
 
-/* The part of a path below a parent: "name" of "cell.parts[].name" below "cell.parts"; NULL when it is not. */
+/* The part of a path below a parent: "name" of "cell.parts[].name" below "cell.parts"; NULL when it
+ * is not. */
 static const char *below(const char *path, const char *parent)
 {
 	size_t length = strlen(parent);
@@ -226,7 +228,7 @@ static void explain_fields(struct writer *writer, const char *word, bool *first)
 	}
 }
 
-/* --- checks, faults, verdicts ----------------------------------------------------------------------- */
+/* --- checks, faults, verdicts --- */
 
 static void explain_check(struct writer *writer, const char *word, bool *first)
 {
@@ -269,7 +271,8 @@ static void explain_fault(struct writer *writer, const char *word, bool *first)
 			continue;
 		head_line(writer, fault_code(all_faults[i]), first);
 		entry(writer, "error", fault_about(all_faults[i]));
-		entry(writer, "effect", "nothing is computed, exit status 2; the message says what to write instead");
+		entry(writer, "effect",
+		      "nothing is computed, exit status 2; the message says what to write instead");
 	}
 }
 
@@ -283,7 +286,7 @@ static void explain_verdict(struct writer *writer, const char *word, bool *first
 	}
 }
 
-/* --- what there is ----------------------------------------------------------------------------------- */
+/* --- what there is --- */
 
 static void list_line(struct writer *writer, const char *word, const char *meaning)
 {
@@ -337,10 +340,12 @@ static struct near_words find_near(const char *word)
 		if (word_is_near(word, checks[i].id, &apart))
 			keep(&near, checks[i].id);
 	for (size_t i = 0; i < field_count; i++)
-		if (word_is_near(word, fields[i].path, &apart) || word_is_near(word, last_part(fields[i].path), &apart))
+		if (word_is_near(word, fields[i].path, &apart) ||
+		    word_is_near(word, last_part(fields[i].path), &apart))
 			keep(&near, fields[i].path);
 	for (size_t i = 0; i < field_count && strlen(word) >= 3; i++)
-		if (strstr(fields[i].path, word) || (fields[i].meaning && strstr(fields[i].meaning, word)))
+		if (strstr(fields[i].path, word) ||
+		    (fields[i].meaning && strstr(fields[i].meaning, word)))
 			keep(&near, fields[i].path);
 	return near;
 }

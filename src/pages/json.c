@@ -1,5 +1,5 @@
-/* The result as one JSON object. Keys, their order and their units are those of refdata/result.schema.json:
- * kN, kN m, mm, MPa, deg; null where a thing was not computed. */
+/* The result as one JSON object. Keys, their order and their units are those of
+ * refdata/result.schema.json: kN, kN m, mm, MPa, deg; null where a thing was not computed. */
 #include "json_writer.h"
 #include "pages.h"
 #include "phrases.h"
@@ -117,16 +117,21 @@ static void anchors_member(struct json *json, const struct result *result)
 		key_text(json, "id", anchor->id);
 		key_number(json, "x_mm", true, anchor->at[0]);
 		key_number(json, "y_mm", true, anchor->at[1]);
-		key_number(json, "tension_kN", anchor->computed, shown_value(anchor->tension, DIM_FORCE));
-		key_number(json, "shear_kN", anchor->computed, shown_value(anchor->shear, DIM_FORCE));
-		occurrence_member(json, "tension_at", result, anchor->computed ? &anchor->tension_at : &nowhere);
-		occurrence_member(json, "shear_at", result, anchor->computed ? &anchor->shear_at : &nowhere);
+		key_number(json, "tension_kN", anchor->computed,
+		           shown_value(anchor->tension, DIM_FORCE));
+		key_number(json, "shear_kN", anchor->computed,
+		           shown_value(anchor->shear, DIM_FORCE));
+		occurrence_member(json, "tension_at", result,
+		                  anchor->computed ? &anchor->tension_at : &nowhere);
+		occurrence_member(json, "shear_at", result,
+		                  anchor->computed ? &anchor->shear_at : &nowhere);
 		json_close(json, '}');
 	}
 	json_close(json, ']');
 }
 
-/* Steps stand in base units, so that a reader can evaluate each expression from the earlier values. */
+/* Steps stand in base units, so that a reader can evaluate each expression from the earlier
+ * values. */
 static void trace_member(struct json *json, const struct trace *trace)
 {
 	json_key(json, "trace");
@@ -155,7 +160,8 @@ static void numbers_members(struct json *json, const struct finding *finding)
 	key_number(json, "ratio", known, finding->ratio);
 }
 
-static void check_object(struct json *json, const struct result *result, const struct check_result *check)
+static void check_object(struct json *json, const struct result *result,
+                         const struct check_result *check)
 {
 	const struct finding *finding = &check->finding;
 	json_open(json, '{');

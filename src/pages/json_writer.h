@@ -1,5 +1,5 @@
-/* A writer of JSON (RFC 8259): commas by itself, numbers so that they read back to the same double, texts
- * always valid UTF-8. No spaces, so that one object is one line. */
+/* A writer of JSON (RFC 8259): commas by itself, numbers so that they read back to the same double,
+ * texts always valid UTF-8. No spaces, so that one object is one line. */
 #ifndef JSON_WRITER_H
 #define JSON_WRITER_H
 

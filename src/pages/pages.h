@@ -1,6 +1,6 @@
-/* Every page: a result, or what else is known, becomes bytes through the caller's write function. Nothing is
- * allocated, nothing is kept. Each returns true when every byte was taken. Lines of text pages end within
- * PAGE_WIDTH columns, whatever the names in the file are. */
+/* Every page: a result, or what else is known, becomes bytes through the caller's write function.
+ * Nothing is allocated, nothing is kept. Each returns true when every byte was taken. Lines of text
+ * pages end within PAGE_WIDTH columns, whatever the names in the file are. */
 #ifndef PAGES_H
 #define PAGES_H
 
@@ -10,10 +10,11 @@
 struct page_options {
 	bool colour;            /* terminal sequences around verdict words and titles */
 	bool trace;             /* the written calculation behind the tables */
-	const char *only;       /* id of the one check whose row and steps are shown, or NULL for all */
+	const char *only; /* id of the one check whose row and steps are shown, or NULL for all */
 };
 
-/* Verdict, reason, what to do now; anchors, checks, to measure, assumptions, cautions; the calculation. */
+/* Verdict, reason, what to do now; anchors, checks, to measure, assumptions, cautions; the
+ * calculation. */
 bool page_text(const struct result *result, const struct page_options *options,
                write_function *write, void *user);
 /* One object on one line, the keys in fixed order (refdata/result.schema.json), newline-ended. */
@@ -28,13 +29,14 @@ bool page_require(const struct result *result, const struct page_options *option
 bool page_show(const struct result *result, const struct page_options *options,
                write_function *write, void *user);
 
-/* Diagnostics with the lines of the file that they point to; bytes may be NULL where none were read. */
+/* Diagnostics with the lines of the file that they point to; bytes may be NULL where none were
+ * read. */
 struct page_source { const char *file; const char *bytes; size_t length; };
 bool page_diagnostics(const struct page_source *source, const struct diagnostics *list, bool colour,
                       write_function *write, void *user);
 
-/* A key (whole path or last part), a check's id or a fault's code; NULL or "" lists all words. *found tells
- * whether there was any; if not, the page names the nearest ones. */
+/* A key (whole path or last part), a check's id or a fault's code; NULL or "" lists all words.
+ * *found tells whether there was any; if not, the page names the nearest ones. */
 bool page_explain(const char *word, bool colour, write_function *write, void *user, bool *found);
 
 /* A cell file to fill in. */

@@ -3,7 +3,8 @@
 #include <stdio.h>
 #include <string.h>
 
-struct phrase phrase_quantity(double value, enum dimension dimension, enum unit_system system, int digits)
+struct phrase phrase_quantity(double value, enum dimension dimension, enum unit_system system,
+                              int digits)
 {
 	struct phrase out;
 	const struct unit *unit = quantity_display_unit(dimension, system);
@@ -11,7 +12,8 @@ struct phrase phrase_quantity(double value, enum dimension dimension, enum unit_
 	return out;
 }
 
-/* A whole number of tenths, hundredths ... with a point put in: no decimal sign of any locale comes in. */
+/* A whole number of tenths, hundredths ... with a point put in: no decimal sign of any locale comes
+ * in. */
 static void write_fixed(double value, int decimals, char *out, size_t room)
 {
 	char digits[32];
@@ -33,7 +35,8 @@ static void write_fixed(double value, int decimals, char *out, size_t room)
 	         decimals > 0 ? "." : "", digits + first + whole);
 }
 
-struct phrase phrase_fixed(double value, enum dimension dimension, enum unit_system system, int decimals)
+struct phrase phrase_fixed(double value, enum dimension dimension, enum unit_system system,
+                           int decimals)
 {
 	struct phrase out;
 	const struct unit *unit = quantity_display_unit(dimension, system);
@@ -53,7 +56,8 @@ struct phrase_pair phrase_pair(const struct finding *finding, enum unit_system s
 	int digits = 3;
 	do {
 		out.demand = phrase_quantity(finding->demand, finding->dimension, system, digits);
-		out.capacity = phrase_quantity(finding->capacity, finding->dimension, system, digits);
+		out.capacity = phrase_quantity(finding->capacity, finding->dimension, system,
+		                               digits);
 		digits++;
 	} while (digits <= 7 && finding->demand != finding->capacity &&
 	         strcmp(out.demand.text, out.capacity.text) == 0);
@@ -71,7 +75,8 @@ struct phrase phrase_ratio_up(double ratio)
 	}
 	double hundredths = ratio * 100, near = round(hundredths);
 	/* what is a whole hundredth but for the rounding of doubles stays it */
-	double up = fabs(hundredths - near) <= 1e-9 * fmax(1, fabs(hundredths)) ? near : ceil(hundredths);
+	double up = fabs(hundredths - near) <= 1e-9 * fmax(1, fabs(hundredths)) ? near
+	                                                                        : ceil(hundredths);
 	if (ratio > 1 && up <= 100)
 		up = 101;
 	if (ratio <= 1 && up > 100)
@@ -109,13 +114,15 @@ struct phrase phrase_count(size_t count, const char *one, const char *many)
 
 const char *verdict_word(enum verdict verdict)
 {
-	static const char *const words[] = {[HOLDS] = "holds", [UNPROVEN] = "unproven", [FAILS] = "fails"};
+	static const char *const words[] = {
+		[HOLDS] = "holds", [UNPROVEN] = "unproven", [FAILS] = "fails"};
 	return words[verdict];
 }
 
 const char *verdict_capitals(enum verdict verdict)
 {
-	static const char *const words[] = {[HOLDS] = "HOLDS", [UNPROVEN] = "UNPROVEN", [FAILS] = "FAILS"};
+	static const char *const words[] = {
+		[HOLDS] = "HOLDS", [UNPROVEN] = "UNPROVEN", [FAILS] = "FAILS"};
 	return words[verdict];
 }
 
@@ -170,13 +177,15 @@ bool is_of_setup(const struct cell *cell, const struct check_result *check)
 		return check->finding.verdict != HOLDS;
 	for (size_t s = 1; s < cell->setups.count; s++) {
 		double difference = check->setup_ratio[s] - check->setup_ratio[0];
-		if (check->has_setup_ratio[s] != check->has_setup_ratio[0] || difference > 0 || difference < 0)
+		if (check->has_setup_ratio[s] != check->has_setup_ratio[0] || difference > 0 ||
+		    difference < 0)
 			return true;
 	}
 	return false;
 }
 
-bool flow_subject(struct writer *writer, const struct cell *cell, const struct check_result *check, bool brief)
+bool flow_subject(struct writer *writer, const struct cell *cell, const struct check_result *check,
+                  bool brief)
 {
 	bool of_setup = is_of_setup(cell, check), any = check->subject.anchors != 0;
 	flow_anchors(writer, check->subject.anchors);

@@ -12,8 +12,9 @@ static size_t count_digits(const char *number)
 	return count;
 }
 
-/* Every digit that was computed: in kN these are the five to which it was rounded up. In other units the
- * conversion brings more; there it is cut to seven, upward, so that what is printed still holds. */
+/* Every digit that was computed: in kN these are the five to which it was rounded up. In other
+ * units the conversion brings more; there it is cut to seven, upward, so that what is printed still
+ * holds. */
 static struct phrase least_force(double value, enum unit_system units)
 {
 	struct phrase out;
@@ -52,8 +53,10 @@ static void pair_lines(struct writer *writer, const struct result *result)
 	writer_right(writer, "shear", 42);
 	writer_newline(writer);
 	for (size_t i = 0; i < required->pair_count; i++) {
-		writer_right(writer, least_force(required->pair[i].tension, result_units(result)).text, 22);
-		writer_right(writer, least_force(required->pair[i].shear, result_units(result)).text, 42);
+		writer_right(writer,
+		             least_force(required->pair[i].tension, result_units(result)).text, 22);
+		writer_right(writer,
+		             least_force(required->pair[i].shear, result_units(result)).text, 42);
 		writer_newline(writer);
 	}
 }
@@ -62,8 +65,9 @@ static void values(struct writer *writer, const struct result *result)
 {
 	const struct required *required = &result->required;
 	writer_style(writer, STYLE_TITLE);
-	writer_text(writer, required->at_least ? "Least ultimate ratings; something is not known, so at least:"
-	                                       : "Least ultimate ratings");
+	writer_text(writer, required->at_least
+	                            ? "Least ultimate ratings; something is not known, so at least:"
+	                            : "Least ultimate ratings");
 	writer_style(writer, STYLE_PLAIN);
 	writer_newline(writer);
 	value_line(writer, "ultimate tension", required->tension, ", with shear unlimited", result);
@@ -78,8 +82,10 @@ static void nothing(struct writer *writer, const struct result *result)
 	writer_style(writer, STYLE_PLAIN);
 	writer_newline(writer);
 	if (!result->loads_computed)
-		paragraph(writer, "", 2, result->loads.given ? "the load model is not complete, so no loads were computed"
-		                                             : "the file has no load model, so no loads were computed");
+		paragraph(writer, "", 2,
+		          result->loads.given
+		                  ? "the load model is not complete, so no loads were computed"
+		                  : "the file has no load model, so no loads were computed");
 }
 
 bool page_require(const struct result *result, const struct page_options *options,

@@ -1,4 +1,5 @@
-/* Key by key, in the order of the field table: the value, whether it is a default, or that it is not known. */
+/* Key by key, in the order of the field table: the value, whether it is a default, or that it is
+ * not known. */
 #include "show_parts.h"
 #include <stdio.h>
 #include <string.h>
@@ -10,8 +11,8 @@ struct walk {
 	const void *holder;
 	const char *prefix;          /* "" or "cell.parts[]." */
 	const char *shown;           /* what is written in its place: "cell.parts[2]." */
-	const char *none;            /* path at which the word none stands, or NULL: its children are skipped */
-	bool in_row;                 /* keys of a row that are left out are not listed: they may be alternatives */
+	const char *none;            /* path of the word none, or NULL: its children are skipped */
+	bool in_row;                 /* keys left out of a row may be alternatives: not listed */
 };
 
 /* The rest of the path when the row lies in the walk's holder itself, else NULL. */
@@ -31,7 +32,8 @@ static bool says_none(const struct field *none, const void *holder)
 		return false;
 	/* the row of values that shares the place tells which shape it is */
 	for (const struct field *row = none + 1; row < fields + field_count; row++) {
-		if (row->offset != none->offset || row->kind == FIELD_SECTION || row->kind == FIELD_ALIAS)
+		if (row->offset != none->offset || row->kind == FIELD_SECTION ||
+		    row->kind == FIELD_ALIAS)
 			continue;
 		if (row->kind == FIELD_NUMBER)
 			return !(((const struct number *)thing)->value > 0);
@@ -64,9 +66,14 @@ static void show_rows(struct walk *walk, const struct field *field, const struct
 	for (size_t i = 0; i < list->count; i++) {
 		char prefix[128], shown[160];
 		snprintf(prefix, sizeof prefix, "%s[].", field->path);
-		snprintf(shown, sizeof shown, "%s%s[%zu].", walk->shown, field->path + strlen(walk->prefix), i + 1);
-		struct walk row = {.writer = walk->writer, .cell = walk->cell, .prefix = prefix, .shown = shown,
-		                   .holder = (const char *)list->rows + i * field->row_size, .in_row = true};
+		snprintf(shown, sizeof shown, "%s%s[%zu].", walk->shown,
+		         field->path + strlen(walk->prefix), i + 1);
+		struct walk row = {.writer = walk->writer,
+		                   .cell = walk->cell,
+		                   .prefix = prefix,
+		                   .shown = shown,
+		                   .holder = (const char *)list->rows + i * field->row_size,
+		                   .in_row = true};
 		walk_fields(&row);
 	}
 }
@@ -90,8 +97,10 @@ static void value_line(struct walk *walk, const struct field *field, const char 
 	flow_end(walk->writer);
 }
 
-/* Among rows of one path the one that holds something; none: the last, which names the usual shape. */
-static const struct field *holding_row(const struct walk *walk, const struct field *first, size_t *rows)
+/* Among rows of one path the one that holds something; none: the last, which names the usual
+ * shape. */
+static const struct field *holding_row(const struct walk *walk, const struct field *first,
+                                       size_t *rows)
 {
 	const struct field *chosen = NULL, *row = first;
 	for (; row < fields + field_count && strcmp(row->path, first->path) == 0; row++) {
@@ -106,7 +115,8 @@ static const struct field *holding_row(const struct walk *walk, const struct fie
 /* Keys of the whole file that are lists of rows: how many, then each row. */
 static void list_lines(struct walk *walk, const struct field *field, const char *key)
 {
-	const struct list *list = (const struct list *)(const void *)field_given(field, walk->holder);
+	const struct list *list = (const struct list *)(const void *)field_given(field,
+	                                                                         walk->holder);
 	if (!is_known(*list)) {
 		not_known_line(walk, field, key);
 		return;
@@ -139,7 +149,8 @@ static void walk_fields(struct walk *walk)
 		const struct field *field = &fields[i];
 		const char *key = own_key(walk, field);
 		bool has_value = field->kind != FIELD_SECTION && field->kind != FIELD_ALIAS;
-		if (!key || !has_value || field->kind == FIELD_SETUPS || (walk->none && is_below(field->path, walk->none)))
+		if (!key || !has_value || field->kind == FIELD_SETUPS ||
+		    (walk->none && is_below(field->path, walk->none)))
 			continue;
 		field = holding_row(walk, field, &rows);
 		field_lines(walk, field, key);
@@ -153,12 +164,17 @@ static void override_lines(struct writer *writer, const struct cell *cell, const
 	for (size_t i = 0; i < field_count; i++) {
 		const struct field *field = &fields[i];
 		bool named = strcmp(field->path, path) == 0 || is_below(field->path, path);
-		if (!named || strstr(field->path, "[]") || field_given(field, cell)->origin != GIVEN)
+		if (!named || strstr(field->path, "[]") ||
+		    field_given(field, cell)->origin != GIVEN)
 			continue;
 		if (field->kind == FIELD_SECTION || field->kind == FIELD_ALIAS ||
 		    (field->kind == FIELD_NONE && !says_none(field, cell)))
 			continue;
-		struct walk walk = {.writer = writer, .cell = cell, .holder = cell, .prefix = "", .shown = "  "};
+		struct walk walk = {.writer = writer,
+		                    .cell = cell,
+		                    .holder = cell,
+		                    .prefix = "",
+		                    .shown = "  "};
 		field_lines(&walk, field, field->path);
 		any = true;
 	}
@@ -184,7 +200,8 @@ static void setup_lines(struct writer *writer, const struct cell *cell)
 
 void show_fields(struct writer *writer, const struct cell *cell)
 {
-	struct walk walk = {.writer = writer, .cell = cell, .holder = cell, .prefix = "", .shown = ""};
+	struct walk walk = {
+		.writer = writer, .cell = cell, .holder = cell, .prefix = "", .shown = ""};
 	walk_fields(&walk);
 	setup_lines(writer, cell);
 }

@@ -1,18 +1,28 @@
-/* The load cases that are run, as a table: what presses down, what stays and what turns with the heading. */
+/* The load cases that are run, as a table: what presses down, what stays and what turns with the
+ * heading. */
 #include "show_parts.h"
 #include <stdio.h>
 
-enum { DOWN = 11, FIXED_X = 20, FIXED_Y = 29, TURNING = 38, HORIZONTAL = 46, TWISTING = 55, COMBINATION = 57 };
+enum {
+	DOWN = 11,
+	FIXED_X = 20,
+	FIXED_Y = 29,
+	TURNING = 38,
+	HORIZONTAL = 46,
+	TWISTING = 55,
+	COMBINATION = 57
+};
 
-static void head(struct writer *writer, const char *name, enum dimension dimension, enum unit_system units,
-                 size_t column)
+static void head(struct writer *writer, const char *name, enum dimension dimension,
+                 enum unit_system units, size_t column)
 {
 	writer_right(writer, dimension == DIM_FACTOR ? name : unit_name(dimension, units), column);
 }
 
 static void head_line(struct writer *writer, enum unit_system units, bool with_units)
 {
-	static const char *const names[] = {"down", "fixed x", "fixed y", "turning", "horiz.", "twisting"};
+	static const char *const names[] = {"down",    "fixed x", "fixed y",
+	                                    "turning", "horiz.",  "twisting"};
 	static const enum dimension dimensions[] = {
 		DIM_FORCE, DIM_MOMENT, DIM_MOMENT, DIM_MOMENT, DIM_FORCE, DIM_MOMENT};
 	static const size_t columns[] = {DOWN, FIXED_X, FIXED_Y, TURNING, HORIZONTAL, TWISTING};
@@ -21,7 +31,8 @@ static void head_line(struct writer *writer, enum unit_system units, bool with_u
 	writer_newline(writer);
 }
 
-static void case_numbers(struct writer *writer, const struct load_case *load, enum unit_system units)
+static void case_numbers(struct writer *writer, const struct load_case *load,
+                         enum unit_system units)
 {
 	double force = 0, twist = 0;
 	int places = units == UNITS_US ? 0 : 3;
@@ -43,7 +54,8 @@ static bool is_zero(double value)
 }
 
 /* A force that keeps its direction, from a stated heading or vector. */
-static void fixed_shear_line(struct writer *writer, const struct load_case *load, enum unit_system units)
+static void fixed_shear_line(struct writer *writer, const struct load_case *load,
+                             enum unit_system units)
 {
 	const double *shear = load->fixed_shear;
 	if (is_zero(shear[0]) && is_zero(shear[1]) && is_zero(shear[2]))
@@ -58,7 +70,8 @@ static void fixed_shear_line(struct writer *writer, const struct load_case *load
 	flow_end(writer);
 }
 
-static void source_title(struct writer *writer, const struct result *result, const struct load_case *load)
+static void source_title(struct writer *writer, const struct result *result,
+                         const struct load_case *load)
 {
 	flow_begin(writer, 2);
 	if (flow_setup(writer, result->cell, load->setup))
@@ -99,7 +112,8 @@ static void gap_lines(struct writer *writer, const struct loads *loads)
 	}
 }
 
-static void bed_ratio_line(struct writer *writer, const struct result *result, enum unit_system units)
+static void bed_ratio_line(struct writer *writer, const struct result *result,
+                           enum unit_system units)
 {
 	if (result->bed_ratio_count == 0)
 		return;
@@ -117,13 +131,16 @@ void show_loads(struct writer *writer, const struct result *result)
 	enum unit_system units = result->cell->show.value == UNITS_US ? UNITS_US : UNITS_METRIC;
 	writer_title(writer, "Load cases");
 	if (result->loads.count == 0) {
-		paragraph(writer, "", 2, result->loads.given ? "none: the load model is not complete"
-		                                             : "none: the file has no load model");
+		paragraph(writer, "", 2,
+		          result->loads.given ? "none: the load model is not complete"
+		                              : "none: the file has no load model");
 		gap_lines(writer, &result->loads);
 		return;
 	}
-	paragraph(writer, "", 2, "service loads about the cell's origin at floor level; `turning` follows the heading, "
-	                         "tried all round where it is free");
+	paragraph(writer, "", 2,
+	          "service loads about the cell's origin at floor level; `turning` follows the "
+	          "heading, "
+	          "tried all round where it is free");
 	head_line(writer, units, false);
 	head_line(writer, units, true);
 	case_lines(writer, result, units);

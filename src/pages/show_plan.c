@@ -1,4 +1,5 @@
-/* The cell from above, in characters: good enough to see a swapped sign or a wrong unit at a glance. */
+/* The cell from above, in characters: good enough to see a swapped sign or a wrong unit at a
+ * glance. */
 #include "show_parts.h"
 #include <math.h>
 #include <stdio.h>
@@ -73,7 +74,8 @@ static bool is_placed(const struct cell *cell)
 static bool has_slab_marks(const struct cell *cell)
 {
 	const struct slab *slab = &cell->slab;
-	return is_placed(cell) && (slab->outline.count > 0 || slab->joints.count > 0 || slab->old_holes.count > 0);
+	return is_placed(cell) &&
+	       (slab->outline.count > 0 || slab->joints.count > 0 || slab->old_holes.count > 0);
 }
 
 /* Smallest 1, 2 or 5 times a power of ten, in the unit of the page, at which all fits. */
@@ -121,8 +123,10 @@ static int row_of(const struct plan *plan, double y)
 	return (int)floor(fmin(fmax((plan->y - y) / (2 * plan->step), -1), ROWS));
 }
 
-/* Where a ring crosses a level, inside turns to outside: the flips of the sampling points behind it. */
-static void flip(const struct plan *plan, const struct vec2 *ring, size_t count, double y, bool flips[])
+/* Where a ring crosses a level, inside turns to outside: the flips of the sampling points behind
+ * it. */
+static void flip(const struct plan *plan, const struct vec2 *ring, size_t count, double y,
+                 bool flips[])
 {
 	const int samples = plan->columns * SUB;
 	for (size_t i = 0; i < count; i++) {
@@ -166,12 +170,15 @@ static struct vec2 to_cell(const struct cell *cell, struct vec2 slab)
 	return (struct vec2){c * x + s * y, -s * x + c * y};
 }
 
-/* The part of a line from `from` to `to` within the window, as shares of its length (Liang-Barsky). */
+/* The part of a line from `from` to `to` within the window, as shares of its length
+ * (Liang-Barsky). */
 static bool clip(const struct plan *plan, struct vec2 from, struct vec2 to, double share[2])
 {
-	double right = plan->x + plan->columns * plan->step, bottom = plan->y - 2 * plan->rows * plan->step;
+	double right = plan->x + plan->columns * plan->step,
+	       bottom = plan->y - 2 * plan->rows * plan->step;
 	const double d[4] = {from.x - to.x, to.x - from.x, from.y - to.y, to.y - from.y};
-	const double room[4] = {from.x - plan->x, right - from.x, from.y - bottom, plan->y - from.y};
+	const double room[4] = {from.x - plan->x, right - from.x, from.y - bottom,
+	                        plan->y - from.y};
 	share[0] = 0;
 	share[1] = 1;
 	for (int i = 0; i < 4; i++) {
@@ -193,7 +200,8 @@ static void draw_line(struct plan *plan, struct vec2 from, struct vec2 to, char 
 	int steps = 2 * (plan->columns + 2 * plan->rows);
 	for (int i = 0; i <= steps; i++) {
 		double t = share[0] + (share[1] - share[0]) * i / steps;
-		put(plan, row_of(plan, from.y + t * (to.y - from.y)), column_of(plan, from.x + t * (to.x - from.x)), c);
+		put(plan, row_of(plan, from.y + t * (to.y - from.y)),
+		    column_of(plan, from.x + t * (to.x - from.x)), c);
 	}
 }
 
@@ -209,8 +217,10 @@ static void draw_slab(struct plan *plan, const struct cell *cell)
 		draw_line(plan, to_cell(cell, outline->points[i]),
 		          to_cell(cell, outline->points[(i + 1) % outline->count]), EDGE);
 	for (size_t i = 0; i < slab->joints.count; i++)
-		draw_line(plan, to_cell(cell, (struct vec2){joints[i].from.at[0], joints[i].from.at[1]}),
-		          to_cell(cell, (struct vec2){joints[i].to.at[0], joints[i].to.at[1]}), JOINT);
+		draw_line(plan,
+		          to_cell(cell, (struct vec2){joints[i].from.at[0], joints[i].from.at[1]}),
+		          to_cell(cell, (struct vec2){joints[i].to.at[0], joints[i].to.at[1]}),
+		          JOINT);
 	for (size_t i = 0; i < slab->old_holes.count; i++) {
 		struct vec2 at = to_cell(cell, (struct vec2){holes[i].at.at[0], holes[i].at.at[1]});
 		put(plan, row_of(plan, at.y), column_of(plan, at.x), HOLE);
@@ -264,7 +274,8 @@ static bool is_drawn(const struct plan *plan, char c)
 	return false;
 }
 
-static void legend(struct writer *writer, const struct plan *plan, const struct cell *cell, enum unit_system units)
+static void legend(struct writer *writer, const struct plan *plan, const struct cell *cell,
+                   enum unit_system units)
 {
 	flow_begin(writer, LEFT);
 	flow(writer, "one character is ");
@@ -278,7 +289,8 @@ static void legend(struct writer *writer, const struct plan *plan, const struct 
 	flow(writer, is_drawn(plan, EDGE) ? ", # edge of the slab" : "");
 	flow(writer, is_drawn(plan, JOINT) ? ", ~ joint" : "");
 	flow(writer, is_drawn(plan, HOLE) ? ", o old hole" : "");
-	if (has_slab_marks(cell) && !is_drawn(plan, EDGE) && !is_drawn(plan, JOINT) && !is_drawn(plan, HOLE))
+	if (has_slab_marks(cell) && !is_drawn(plan, EDGE) && !is_drawn(plan, JOINT) &&
+	    !is_drawn(plan, HOLE))
 		flow(writer, "; edges, joints and old holes lie outside");
 	flow_end(writer);
 }
@@ -301,7 +313,8 @@ void show_plan(struct writer *writer, const struct cell *cell)
 	draw_slab(&plan, cell);
 	draw_axes(&plan);
 	if (is_known(cell->arm.mount))
-		put(&plan, row_of(&plan, cell->arm.mount.at[1]), column_of(&plan, cell->arm.mount.at[0]), MOUNT);
+		put(&plan, row_of(&plan, cell->arm.mount.at[1]),
+		    column_of(&plan, cell->arm.mount.at[0]), MOUNT);
 	draw_anchors(&plan, cell);
 	write_rows(writer, &plan);
 	legend(writer, &plan, cell, units);

@@ -11,7 +11,8 @@ static enum unit_system system_of(const struct cell *cell)
 	return cell->show.value == UNITS_US ? UNITS_US : UNITS_METRIC;
 }
 
-/* Metric units are powers of ten of the base units; degrees, days and shares belong to both systems. */
+/* Metric units are powers of ten of the base units; degrees, days and shares belong to both
+ * systems. */
 static bool has_other_system(enum dimension dimension)
 {
 	return strcmp(unit_name(dimension, UNITS_METRIC), unit_name(dimension, UNITS_US)) != 0;
@@ -24,7 +25,8 @@ static enum unit_system unit_system_of(const struct unit *unit)
 }
 
 /* "150 mm = 5.906 in" */
-static void flow_both(struct writer *writer, double value, const struct unit *unit, enum dimension dimension)
+static void flow_both(struct writer *writer, double value, const struct unit *unit,
+                      enum dimension dimension)
 {
 	char text[64];
 	quantity_write(value, unit, GIVEN_DIGITS, text, sizeof text);
@@ -46,7 +48,8 @@ static void flow_number(struct writer *writer, const struct cell *cell, const st
 }
 
 /* "[2400, 3100] mm" */
-static void flow_coordinates(struct writer *writer, const double *at, int count, const struct unit *unit)
+static void flow_coordinates(struct writer *writer, const double *at, int count,
+                             const struct unit *unit)
 {
 	for (int i = 0; i < count; i++) {
 		char text[48];
@@ -57,7 +60,8 @@ static void flow_coordinates(struct writer *writer, const double *at, int count,
 	flow(writer, "]");
 }
 
-static void flow_points(struct writer *writer, const struct vec2 *points, size_t count, const struct unit *unit)
+static void flow_points(struct writer *writer, const struct vec2 *points, size_t count,
+                        const struct unit *unit)
 {
 	for (size_t i = 0; i < count; i++) {
 		flow_coordinates(writer, (const double[]){points[i].x, points[i].y}, 2, unit);
@@ -68,7 +72,8 @@ static void flow_points(struct writer *writer, const struct vec2 *points, size_t
 
 static void flow_ring(struct writer *writer, const struct ring *ring)
 {
-	flow_points(writer, ring->points, ring->count, quantity_display_unit(DIM_LENGTH, UNITS_METRIC));
+	flow_points(writer, ring->points, ring->count,
+	            quantity_display_unit(DIM_LENGTH, UNITS_METRIC));
 	flow(writer, " = ");
 	flow_points(writer, ring->points, ring->count, quantity_display_unit(DIM_LENGTH, UNITS_US));
 }
@@ -87,14 +92,17 @@ static void flow_point(struct writer *writer, const struct field *field, const s
 	flow(writer, us->name);
 }
 
-static void flow_numbers(struct writer *writer, const struct field *field, const struct numbers *numbers)
+static void flow_numbers(struct writer *writer, const struct field *field,
+                         const struct numbers *numbers)
 {
 	for (int system = UNITS_METRIC; system <= UNITS_US; system++) {
-		const struct unit *unit = quantity_display_unit(field->dimension, (enum unit_system)system);
+		const struct unit *unit = quantity_display_unit(field->dimension,
+		                                                (enum unit_system)system);
 		flow(writer, system == UNITS_US ? " = " : "");
 		for (size_t i = 0; i < numbers->count; i++) {
 			char text[48];
-			number_write(numbers->values[i] / unit->factor, OTHER_DIGITS, text, sizeof text);
+			number_write(numbers->values[i] / unit->factor, OTHER_DIGITS, text,
+			             sizeof text);
 			flow(writer, i ? ", " : "");
 			flow(writer, text);
 		}
@@ -125,20 +133,24 @@ static void flow_rings(struct writer *writer, const struct list *list)
 static void flow_pattern(struct writer *writer, const struct anchors *anchors)
 {
 	for (int system = UNITS_METRIC; system <= UNITS_US; system++) {
-		const struct unit *unit = quantity_display_unit(DIM_LENGTH, (enum unit_system)system);
+		const struct unit *unit = quantity_display_unit(DIM_LENGTH,
+		                                                (enum unit_system)system);
 		flow(writer, system == UNITS_US ? " = " : "");
 		for (size_t i = 0; i < anchors->count; i++) {
 			char id[16];
 			snprintf(id, sizeof id, "A%zu ", i + 1);
 			flow(writer, id);
-			flow_coordinates(writer, (const double[]){anchors->at[i].x, anchors->at[i].y}, 2, unit);
+			flow_coordinates(writer,
+			                 (const double[]){anchors->at[i].x, anchors->at[i].y}, 2,
+			                 unit);
 			flow(writer, " ");
 		}
 		flow(writer, unit->name);
 	}
 }
 
-bool flow_field_value(struct writer *writer, const struct cell *cell, const struct field *field, const void *holder)
+bool flow_field_value(struct writer *writer, const struct cell *cell, const struct field *field,
+                      const void *holder)
 {
 	const struct given *given = field_given(field, holder);
 	const void *thing = given;

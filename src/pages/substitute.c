@@ -65,12 +65,14 @@ static struct token next_token(const char *at)
 	return (struct token){called ? TOKEN_FUNCTION : TOKEN_NAME, at, length};
 }
 
-static const struct step *earlier_step(const struct trace *trace, size_t index, const struct token *name)
+static const struct step *earlier_step(const struct trace *trace, size_t index,
+                                       const struct token *name)
 {
 	/* the last one before: a symbol may have been given a new value */
 	while (index-- > 0) {
 		const struct step *step = &trace->steps[index];
-		if (strlen(step->symbol) == name->length && memcmp(step->symbol, name->at, name->length) == 0)
+		if (strlen(step->symbol) == name->length &&
+		    memcmp(step->symbol, name->at, name->length) == 0)
 			return step;
 	}
 	return NULL;
@@ -81,12 +83,14 @@ const char *base_unit_name(enum dimension dimension)
 	size_t count;
 	const struct unit *units = quantity_units(&count);
 	for (size_t i = 0; i < count; i++)
-		if (units[i].dimension == dimension && !(units[i].factor < 1) && !(units[i].factor > 1))
+		if (units[i].dimension == dimension && !(units[i].factor < 1) &&
+		    !(units[i].factor > 1))
 			return units[i].name;
 	return "";
 }
 
-static void flow_value(struct writer *writer, const struct step *step, const char *before, const char *behind)
+static void flow_value(struct writer *writer, const struct step *step, const char *before,
+                       const char *behind)
 {
 	char number[48];
 	const char *unit = base_unit_name(step->dimension);
@@ -120,7 +124,8 @@ static bool is_sign(const struct token *operator, const struct token *before)
 	return before->kind == TOKEN_END || (before->kind == TOKEN_OPERATOR && *before->at != ')');
 }
 
-static void flow_operator(struct writer *writer, const struct token *token, const struct token *before)
+static void flow_operator(struct writer *writer, const struct token *token,
+                          const struct token *before)
 {
 	bool spaced = strchr("+-*/", *token->at) && !is_sign(token, before);
 	if (spaced)
@@ -130,7 +135,8 @@ static void flow_operator(struct writer *writer, const struct token *token, cons
 		flow(writer, " ");
 }
 
-static void flow_tokens(struct writer *writer, const struct trace *trace, size_t index, bool substituted)
+static void flow_tokens(struct writer *writer, const struct trace *trace, size_t index,
+                        bool substituted)
 {
 	struct token before = {TOKEN_END, NULL, 0};
 	struct token token = next_token(trace->steps[index].expression);

@@ -1,4 +1,5 @@
-/* What else keeps the cell from holding: one line for each reason, with the checks that share it. */
+/* What else keeps the cell from holding: one line for each reason, with the checks that share
+ * it. */
 #include "text_parts.h"
 #include <string.h>
 
@@ -15,11 +16,13 @@ static const char *key_of(const struct check_result *check)
 static void flow_lacking(struct writer *writer, const struct cell *cell, const char *path)
 {
 	const struct field *field = field_find(path);
-	bool inside = field && !strstr(path, "[]") && field->kind != FIELD_SECTION && field->kind != FIELD_ALIAS;
+	bool inside = field && !strstr(path, "[]") && field->kind != FIELD_SECTION &&
+	              field->kind != FIELD_ALIAS;
 	bool known = inside && field_given(field, cell)->origin != ABSENT;
 	flow(writer, path);
 	if (known && field->kind == FIELD_WORD) {
-		const struct word *word = (const struct word *)(const void *)field_given(field, cell);
+		const struct word *word = (const struct word *)(const void *)field_given(field,
+		                                                                         cell);
 		flow(writer, ": ");
 		flow(writer, field->words[word->value]);
 	}
@@ -64,7 +67,8 @@ static void flow_sharers(struct writer *writer, const struct result *result, siz
 	bool first = true;
 	flow(writer, " (");
 	for (size_t i = index; i < result->check_count; i++) {
-		if (&result->checks[i] == governing_check(result) || !same_reason(&result->checks[i], check))
+		if (&result->checks[i] == governing_check(result) ||
+		    !same_reason(&result->checks[i], check))
 			continue;
 		flow(writer, first ? "" : ", ");
 		flow(writer, result->checks[i].check->id);
@@ -80,7 +84,8 @@ static void flow_sharers(struct writer *writer, const struct result *result, siz
 	flow(writer, ")");
 }
 
-static void also_lines(struct writer *writer, const struct result *result, enum verdict verdict, bool *labelled)
+static void also_lines(struct writer *writer, const struct result *result, enum verdict verdict,
+                       bool *labelled)
 {
 	for (size_t i = 0; i < result->check_count; i++) {
 		const struct check_result *check = &result->checks[i];

@@ -1,4 +1,5 @@
-/* The lists behind the tables: what to measure, assumptions, cautions, and what the page was made from. */
+/* The lists behind the tables: what to measure, assumptions, cautions, and what the page was made
+ * from. */
 #include "text_parts.h"
 #include <stdio.h>
 
@@ -26,7 +27,8 @@ void text_to_measure(struct writer *writer, const struct result *result)
 	}
 }
 
-void text_sentences(struct writer *writer, const char *title, const struct sentences *sentences, bool numbered)
+void text_sentences(struct writer *writer, const char *title, const struct sentences *sentences,
+                    bool numbered)
 {
 	if (sentences->count == 0)
 		return;

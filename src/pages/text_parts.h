@@ -8,10 +8,12 @@
 enum { LABEL_COLUMN = 12 };      /* where the text beside the labels of the first block begins */
 
 enum unit_system result_units(const struct result *result);
-const struct check_result *governing_check(const struct result *result);     /* NULL: no check was judged */
+const struct check_result *
+governing_check(const struct result *result); /* NULL: no check was judged */
 
 /* text_verdict.c: verdict, reason, departures, what to do now, what it rests on */
-void text_verdict(struct writer *writer, const struct result *result, const struct page_options *options);
+void text_verdict(struct writer *writer, const struct result *result,
+                  const struct page_options *options);
 /* text_also.c: the check's own sentence, or what it lacks; false: neither */
 bool flow_reason(struct writer *writer, const struct cell *cell, const struct check_result *check);
 /* the other failing and unproven checks */
@@ -23,7 +25,8 @@ void text_checks(struct writer *writer, const struct result *result, const char 
 void text_left_out(struct writer *writer, const struct result *result);
 /* text_lists.c */
 void text_to_measure(struct writer *writer, const struct result *result);
-void text_sentences(struct writer *writer, const char *title, const struct sentences *sentences, bool numbered);
+void text_sentences(struct writer *writer, const char *title, const struct sentences *sentences,
+                    bool numbered);
 void text_record(struct writer *writer, const struct result *result);
 /* text_trace.c: the written calculation of every check that has one */
 void text_trace(struct writer *writer, const struct result *result, const char *only);

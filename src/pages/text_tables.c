@@ -1,4 +1,5 @@
-/* The tables of the text page. The last column of each flows, so that no name can break the page. */
+/* The tables of the text page. The last column of each flows, so that no name can break the
+ * page. */
 #include "text_parts.h"
 #include <stdio.h>
 #include <string.h>
@@ -31,7 +32,9 @@ static void anchors_head(struct writer *writer, const struct result *result)
 	enum unit_system units = result_units(result);
 	writer_title(writer, "Anchors");
 	if (result->loads_computed)
-		paragraph(writer, "", 2, "largest service load of each over all setups, cases and headings; cell axes");
+		paragraph(writer, "", 2,
+		          "largest service load of each over all setups, cases and headings; cell "
+		          "axes");
 	writer_pad(writer, 2);
 	writer_text(writer, "id");
 	heading_with_unit(writer, "x", DIM_LENGTH, units, ANCHOR_X);
@@ -43,7 +46,8 @@ static void anchors_head(struct writer *writer, const struct result *result)
 	writer_newline(writer);
 }
 
-static void flow_setup_and_case(struct writer *writer, const struct result *result, const struct occurrence *at)
+static void flow_setup_and_case(struct writer *writer, const struct result *result,
+                                const struct occurrence *at)
 {
 	if (flow_setup(writer, result->cell, at->setup))
 		flow(writer, ", ");
@@ -60,7 +64,8 @@ static void flow_toward(struct writer *writer, const char *what, const struct oc
 }
 
 /* One phrase where tension and shear come from the same setup and case, else two. */
-static void anchor_where(struct writer *writer, const struct result *result, const struct anchor_result *anchor)
+static void anchor_where(struct writer *writer, const struct result *result,
+                         const struct anchor_result *anchor)
 {
 	const struct occurrence *tension = &anchor->tension_at, *shear = &anchor->shear_at;
 	if (!(anchor->tension > 0))
@@ -75,7 +80,8 @@ static void anchor_where(struct writer *writer, const struct result *result, con
 		flow_setup_and_case(writer, result, shear);
 		return;
 	}
-	bool same = tension->setup == shear->setup && tension->load_case->source == shear->load_case->source;
+	bool same = tension->setup == shear->setup &&
+	            tension->load_case->source == shear->load_case->source;
 	flow_toward(writer, "tension", tension);
 	if (!same) {
 		flow(writer, ": ");
@@ -89,7 +95,8 @@ static void anchor_where(struct writer *writer, const struct result *result, con
 	flow_setup_and_case(writer, result, shear);
 }
 
-static void anchor_row(struct writer *writer, const struct result *result, const struct anchor_result *anchor)
+static void anchor_row(struct writer *writer, const struct result *result,
+                       const struct anchor_result *anchor)
 {
 	enum unit_system units = result_units(result);
 	int places = length_decimals(units);
@@ -99,8 +106,10 @@ static void anchor_row(struct writer *writer, const struct result *result, const
 	writer_right(writer, phrase_fixed(anchor->at[1], DIM_LENGTH, units, places).text, ANCHOR_Y);
 	if (anchor->computed) {
 		places = force_decimals(units);
-		writer_right(writer, phrase_fixed(anchor->tension, DIM_FORCE, units, places).text, ANCHOR_TENSION);
-		writer_right(writer, phrase_fixed(anchor->shear, DIM_FORCE, units, places).text, ANCHOR_SHEAR);
+		writer_right(writer, phrase_fixed(anchor->tension, DIM_FORCE, units, places).text,
+		             ANCHOR_TENSION);
+		writer_right(writer, phrase_fixed(anchor->shear, DIM_FORCE, units, places).text,
+		             ANCHOR_SHEAR);
 		flow_begin(writer, ANCHOR_WHERE);
 		anchor_where(writer, result, anchor);
 		flow_end(writer);
@@ -181,7 +190,8 @@ static void check_source(struct writer *writer, const struct check_result *check
 	flow_end(writer);
 }
 
-static void check_row(struct writer *writer, const struct result *result, const struct check_result *check)
+static void check_row(struct writer *writer, const struct result *result,
+                      const struct check_result *check)
 {
 	const struct finding *finding = &check->finding;
 	writer_pad(writer, 2);

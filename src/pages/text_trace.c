@@ -1,5 +1,5 @@
-/* The written calculation: for each check its title and source, then step by step the expression, the line
- * with numbers and the value, so that a checker can follow it on paper. */
+/* The written calculation: for each check its title and source, then step by step the expression,
+ * the line with numbers and the value, so that a checker can follow it on paper. */
 #include "text_parts.h"
 #include "substitute.h"
 #include <stdio.h>
@@ -7,7 +7,8 @@
 
 enum { STEP_COLUMN = 4, COMMENT_COLUMN = 44 };
 
-static void block_title(struct writer *writer, const struct result *result, const struct check_result *check)
+static void block_title(struct writer *writer, const struct result *result,
+                        const struct check_result *check)
 {
 	writer_title(writer, check->check->id);
 	flow_begin(writer, 2);
@@ -31,7 +32,8 @@ static void block_title(struct writer *writer, const struct result *result, cons
 static void flow_step_value(struct writer *writer, const struct step *step, enum unit_system units)
 {
 	char number[48];
-	const char *base = base_unit_name(step->dimension), *shown = unit_name(step->dimension, units);
+	const char *base = base_unit_name(step->dimension);
+	const char *shown = unit_name(step->dimension, units);
 	number_write(step->value, SUBSTITUTED_DIGITS, number, sizeof number);
 	flow(writer, "= ");
 	flow(writer, number);
@@ -65,7 +67,8 @@ static void flow_comment(struct writer *writer, const struct step *step)
 /* Behind the value, or below it where the value is long; ends the line. */
 static void step_comment(struct writer *writer, const struct step *step)
 {
-	bool any = (step->meaning && *step->meaning) || (step->source && *step->source) || step->input.line > 0;
+	bool any = (step->meaning && *step->meaning) || (step->source && *step->source) ||
+	           step->input.line > 0;
 	flow_pause(writer);
 	if (any && writer->column + 1 > COMMENT_COLUMN)
 		writer_newline(writer);
@@ -91,7 +94,8 @@ static void expression_lines(struct writer *writer, const struct trace *trace, s
 	flow_begin(writer, column);
 }
 
-static void step_lines(struct writer *writer, const struct trace *trace, size_t index, enum unit_system units)
+static void step_lines(struct writer *writer, const struct trace *trace, size_t index,
+                       enum unit_system units)
 {
 	const struct step *step = &trace->steps[index];
 	writer_pad(writer, STEP_COLUMN);
@@ -103,7 +107,8 @@ static void step_lines(struct writer *writer, const struct trace *trace, size_t 
 	step_comment(writer, step);
 }
 
-static void block_verdict(struct writer *writer, const struct check_result *check, enum unit_system units)
+static void block_verdict(struct writer *writer, const struct check_result *check,
+                          enum unit_system units)
 {
 	const struct finding *finding = &check->finding;
 	flow_begin(writer, 2);
@@ -128,8 +133,10 @@ void text_trace(struct writer *writer, const struct result *result, const char *
 {
 	enum unit_system units = result_units(result);
 	writer_title(writer, "Calculation");
-	paragraph(writer, "", 2, "Lines with numbers are in N, mm, MPa, N mm, kg, s and rad, rounded to four digits; "
-	                           "every result comes from unrounded values. Line numbers are those of the file.");
+	paragraph(writer, "", 2,
+	          "Lines with numbers are in N, mm, MPa, N mm, kg, s and rad, rounded to four "
+	          "digits; "
+	          "every result comes from unrounded values. Line numbers are those of the file.");
 	for (size_t i = 0; i < result->check_count; i++) {
 		const struct check_result *check = &result->checks[i];
 		if (check->trace.count == 0 || (only && strcmp(only, check->check->id) != 0))

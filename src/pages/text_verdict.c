@@ -19,7 +19,8 @@ static void flow_reason_or_title(struct writer *writer, const struct result *res
 	flow(writer, pair.capacity.text);
 }
 
-/* "ratio 1.17", at the right edge of the reason's line where there is room, else on the next line. */
+/* "ratio 1.17", at the right edge of the reason's line where there is room, else on the next
+ * line. */
 static void verdict_ratio(struct writer *writer, const struct check_result *check)
 {
 	const struct finding *finding = &check->finding;
@@ -175,7 +176,8 @@ static bool flow_evidence(struct writer *writer, const struct cell *cell)
 		const struct field *field = field_find(evidences[i].path);
 		if (!field || field->kind != FIELD_WORD)
 			continue;
-		const struct word *word = (const struct word *)(const void *)field_given(field, cell);
+		const struct word *word = (const struct word *)(const void *)field_given(field,
+		                                                                         cell);
 		if (!is_known(*word))
 			continue;
 		flow(writer, any ? ", " : "");
@@ -199,7 +201,8 @@ static void rests_on_lines(struct writer *writer, const struct result *result)
 	flow(writer, "every value as the file states it");
 	if (result->assumptions.count > 0) {
 		flow(writer, ", and the ");
-		flow(writer, phrase_count(result->assumptions.count, "assumption", "assumptions").text);
+		flow(writer,
+		     phrase_count(result->assumptions.count, "assumption", "assumptions").text);
 		flow(writer, " below");
 	}
 	flow_end(writer);
@@ -215,7 +218,8 @@ static void departures_lines(struct writer *writer, const struct result *result)
 		paragraph(writer, "Departs", LABEL_COLUMN, result->departures.list[i]);
 }
 
-void text_verdict(struct writer *writer, const struct result *result, const struct page_options *options)
+void text_verdict(struct writer *writer, const struct result *result,
+                  const struct page_options *options)
 {
 	verdict_line(writer, result);
 	no_loads_line(writer, result);

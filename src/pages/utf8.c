@@ -1,5 +1,5 @@
-/* Source of the encoding: RFC 3629. Wide and joining ranges: the blocks of Unicode 15 in which nearly all
- * characters are so; a page is at worst a column off. */
+/* Source of the encoding: RFC 3629. Wide and joining ranges: the blocks of Unicode 15 in which
+ * nearly all characters are so; a page is at worst a column off. */
 #include "utf8.h"
 #include <string.h>
 

@@ -97,7 +97,8 @@ void writer_right(struct writer *writer, const char *text, size_t column)
 void writer_style(struct writer *writer, enum style style)
 {
 	/* bold, green, yellow, red of ECMA-48; the words carry the meaning without them */
-	static const char *const sequence[] = {"\x1b[0m", "\x1b[1m", "\x1b[1;32m", "\x1b[1;33m", "\x1b[1;31m"};
+	static const char *const sequence[] = {"\x1b[0m", "\x1b[1m", "\x1b[1;32m", "\x1b[1;33m",
+	                                       "\x1b[1;31m"};
 	if (writer->colour)
 		writer_bytes(writer, sequence[style], strlen(sequence[style]));
 }
@@ -153,7 +154,8 @@ static void place_word(struct writer *writer)
 	if (writer->word_bytes == 0)
 		return;
 	size_t due = writer->space ? 1 : 0;
-	if (writer->column + due + writer->word_columns > PAGE_WIDTH && writer->column > writer->hang)
+	if (writer->column + due + writer->word_columns > PAGE_WIDTH &&
+	    writer->column > writer->hang)
 		wrap(writer);
 	if (writer->space)
 		writer_bytes(writer, " ", 1);

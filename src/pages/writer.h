@@ -1,6 +1,6 @@
-/* Bytes through a caller's function, with the little layout that pages need: columns, right-aligned numbers,
- * and text that wraps at the page's width. Nothing is allocated. The first failed write is sticky: everything
- * after it is dropped, and writer_close tells. */
+/* Bytes through a caller's function, with the little layout that pages need: columns, right-aligned
+ * numbers, and text that wraps at the page's width. Nothing is allocated. The first failed write is
+ * sticky: everything after it is dropped, and writer_close tells. */
 #ifndef WRITER_H
 #define WRITER_H
 
@@ -18,11 +18,11 @@ struct writer {
 	write_function *write;
 	void *user;
 	bool failed;
-	bool colour;                    /* styles are written as terminal sequences; else not at all */
+	bool colour;                    /* styles are written as terminal sequences, or not */
 	size_t column;                  /* of the next character, from 0 */
-	size_t owed;                    /* spaces up to it that are not yet written: no line ends in spaces */
+	size_t owed;                    /* spaces not yet written: no line ends in spaces */
 	size_t hang;                    /* where the flowing text's further lines begin */
-	const char *prefix;             /* what stands before `hang` on each of them ("# "), or NULL */
+	const char *prefix;             /* "# " on each of them, before `hang`; or NULL */
 	bool space;                     /* a space is due before the next word */
 	char word[WORD_ROOM];           /* the flowing text's word that is not yet placed */
 	size_t word_bytes, word_columns;
@@ -47,8 +47,8 @@ void writer_style(struct writer *writer, enum style style);
 /* A title on its own line, behind an empty one. */
 void writer_title(struct writer *writer, const char *title);
 
-/* Flowing text: words wrap at PAGE_WIDTH, further lines begin at `hang`. A number stays with its unit; a word
- * longer than a line is cut. flow_end ends the line. */
+/* Flowing text: words wrap at PAGE_WIDTH, further lines begin at `hang`. A number stays with its
+ * unit; a word longer than a line is cut. flow_end ends the line. */
 void flow_begin(struct writer *writer, size_t hang);
 /* The same with a prefix on every line, the first included. */
 void flow_begin_prefixed(struct writer *writer, size_t column, const char *prefix);

@@ -9,20 +9,24 @@
 #define DIGITS 5
 
 /* A copy of the cell and its setups in which the product has these ultimate loads. */
-static struct cell *with_rating(struct arena *arena, const struct cell *cell, double tension, double shear)
+static struct cell *with_rating(struct arena *arena, const struct cell *cell, double tension,
+                                double shear)
 {
 	struct cell *copy = arena_take(arena, 1, sizeof *copy);
 	if (!copy)
 		return NULL;
 	*copy = *cell;
 	struct rating *rating = &copy->anchors.product.rating;
-	rating->basis.given.origin = rating->tension.given.origin = rating->shear.given.origin = GIVEN;
+	rating->basis.given.origin = rating->tension.given.origin = rating->shear.given.origin =
+		GIVEN;
 	rating->basis.value = BASIS_ULTIMATE;
 	rating->tension.value = tension;
 	rating->shear.value = shear;
 	if (!is_known(rating->evidence))
 		rating->evidence = (struct word){{{0, 0, 0, 0}, GIVEN}, BY_DATA_SHEET};
-	struct setup *setups = cell->setups.count ? arena_take(arena, cell->setups.count, sizeof *setups) : NULL;
+	struct setup *setups = cell->setups.count
+	                               ? arena_take(arena, cell->setups.count, sizeof *setups)
+	                               : NULL;
 	for (size_t s = 0; setups && s < cell->setups.count; s++) {
 		setups[s] = ((const struct setup *)cell->setups.rows)[s];
 		setups[s].cell = with_rating(arena, setups[s].cell, tension, shear);
@@ -51,8 +55,8 @@ static double round_up(double value)
 /* Ratios of one trial; 0 where a check gives no number. */
 struct trial { double tension, shear, both; const struct result *result; enum status status; };
 
-static struct trial try_rating(struct arena *arena, const struct cell *cell, const struct check_options *options,
-                               double tension, double shear)
+static struct trial try_rating(struct arena *arena, const struct cell *cell,
+                               const struct check_options *options, double tension, double shear)
 {
 	struct trial out = {0};
 	struct check_options quiet = {.headings = options->headings};
@@ -62,8 +66,9 @@ static struct trial try_rating(struct arena *arena, const struct cell *cell, con
 	out.result = result;
 	if (out.status != DONE)
 		return out;
-	const struct check_result *t = find(result, "rating.tension"), *v = find(result, "rating.shear"),
-	                          *both = find(result, "rating.interaction");
+	const struct check_result *t = find(result, "rating.tension"),
+				  *v = find(result, "rating.shear"),
+				  *both = find(result, "rating.interaction");
 	for (size_t s = 0; s < setup_count(cell); s++) {
 		if (t && t->has_setup_ratio[s])
 			out.tension = fmax(out.tension, t->setup_ratio[s]);
@@ -76,8 +81,9 @@ static struct trial try_rating(struct arena *arena, const struct cell *cell, con
 }
 
 /* The interaction's ratio at a rating, in memory of its own that is given back at once. */
-static enum status ratio_at(struct arena *arena, const struct cell *cell, const struct check_options *options,
-                            double tension, double shear, double *ratio)
+static enum status ratio_at(struct arena *arena, const struct cell *cell,
+                            const struct check_options *options, double tension, double shear,
+                            double *ratio)
 {
 	struct arena scratch;
 	arena_open(&scratch, arena->allocate, arena->user);
@@ -87,10 +93,12 @@ static enum status ratio_at(struct arena *arena, const struct cell *cell, const 
 	return trial.status;
 }
 
-/* Least ultimate shear beside an ultimate tension. In x = 1/shear the interaction's ratio rises, so the root
- * of ratio = 1 is found by false position (Illinois form) between a rating that fails and one that holds. */
-static enum status least_shear(struct arena *arena, const struct cell *cell, const struct check_options *options,
-                               double tension, double from, double *out)
+/* Least ultimate shear beside an ultimate tension. In x = 1/shear the interaction's ratio rises, so
+ * the root of ratio = 1 is found by false position (Illinois form) between a rating that fails and
+ * one that holds. */
+static enum status least_shear(struct arena *arena, const struct cell *cell,
+                               const struct check_options *options, double tension, double from,
+                               double *out)
 {
 	double bad = 1 / from, good = bad, above, below;
 	enum status status = ratio_at(arena, cell, options, tension, 1 / bad, &above);
@@ -100,8 +108,11 @@ static enum status least_shear(struct arena *arena, const struct cell *cell, con
 		status = ratio_at(arena, cell, options, tension, 1 / good, &below);
 	}
 	double weight_bad = above - 1, weight_good = below - 1;
-	for (int round = 0; status == DONE && round < MOST_ROUNDS && bad - good > SHARP * good && above > 1; round++) {
-		double x = (weight_bad * good - weight_good * bad) / (weight_bad - weight_good), ratio;
+	for (int round = 0;
+	     status == DONE && round < MOST_ROUNDS && bad - good > SHARP * good && above > 1;
+	     round++) {
+		double x = (weight_bad * good - weight_good * bad) / (weight_bad - weight_good),
+		       ratio;
 		/* a hair to the side that holds, so that both ends close in */
 		x = fmax(good, x - 0.1 * SHARP * x);
 		status = ratio_at(arena, cell, options, tension, 1 / x, &ratio);
@@ -125,8 +136,8 @@ static enum status least_shear(struct arena *arena, const struct cell *cell, con
 /* The same in closed form over what every anchor must carry, where shear is free of the heading. */
 struct capacity { double tension, shear; };     /* allowed load for 1 N of ultimate load [-] */
 
-static double least_shear_reading(const struct result *result, const struct capacity *capacity, size_t anchors,
-                                  double tension, bool straight, unsigned reading)
+static double least_shear_reading(const struct result *result, const struct capacity *capacity,
+                                  size_t anchors, double tension, bool straight, unsigned reading)
 {
 	double most = 0;
 	for (size_t k = 0; k < result->demand_count; k++) {
@@ -143,13 +154,14 @@ static double least_shear_reading(const struct result *result, const struct capa
 }
 
 /* Of several readings of the weight flags the most favourable one, as everywhere. */
-static double least_shear_closed(const struct result *result, const struct capacity *capacity, size_t anchors,
-                                 double tension, bool straight)
+static double least_shear_closed(const struct result *result, const struct capacity *capacity,
+                                 size_t anchors, double tension, bool straight)
 {
 	double least = HUGE_VAL;
 	for (unsigned r = 0; r < MAX_READINGS; r++)
 		if (result->loads.readings & 1u << r)
-			least = fmin(least, least_shear_reading(result, capacity, anchors, tension, straight, r));
+			least = fmin(least, least_shear_reading(result, capacity, anchors, tension,
+			                                        straight, r));
 	return least;
 }
 
@@ -165,7 +177,8 @@ static struct capacity *capacities(struct arena *arena, const struct cell *cell)
 		if (!setting || setting_build(setup_cell(unit, s), arena, setting) != DONE)
 			return NULL;
 		for (size_t i = 0; i < n; i++)
-			out[s * n + i] = (struct capacity){setting->allowed_tension[i], setting->allowed_shear[i]};
+			out[s * n + i] = (struct capacity){setting->allowed_tension[i],
+			                                   setting->allowed_shear[i]};
 	}
 	return out;
 }
@@ -187,14 +200,18 @@ static void label(const struct cell *cell, const struct trial *trial, struct req
 			required->at_least = true;
 	}
 	if (required->at_least)
-		note(required, "at least: what is not known was taken at its most favourable value");
+		note(required,
+		     "at least: what is not known was taken at its most favourable value");
 	if (!is_known(rating->tension) && !is_known(rating->shear))
-		note(required, "no product rating in the file: factors that need one (concrete, cracks, spacing, edges) are 1 unless given");
-	note(required, "ultimate loads, mean at failure, in this concrete, at this embedment, spacing and edge distance");
+		note(required, "no product rating in the file: factors that need one (concrete, "
+		               "cracks, spacing, edges) are 1 unless given");
+	note(required, "ultimate loads, mean at failure, in this concrete, at this embedment, "
+	               "spacing and edge distance");
 }
 
-static enum status fill_pairs(struct arena *arena, const struct cell *cell, const struct check_options *options,
-                              const struct result *result, struct required *required)
+static enum status fill_pairs(struct arena *arena, const struct cell *cell,
+                              const struct check_options *options, const struct result *result,
+                              struct required *required)
 {
 	static const double factor[MAX_PAIRS] = {1.1, 1.25, 1.5, 2, 3};
 	bool straight = cell->anchors.product.rating.interaction.value == STRAIGHT;
@@ -205,18 +222,21 @@ static enum status fill_pairs(struct arena *arena, const struct cell *cell, cons
 		double tension = round_up(factor[k] * required->tension), shear = 0;
 		enum status status = DONE;
 		if (result->paired)
-			status = least_shear(arena, cell, options, tension, required->shear, &shear);
+			status = least_shear(arena, cell, options, tension, required->shear,
+			                     &shear);
 		else
-			shear = least_shear_closed(result, capacity, cell->anchors.count, tension, straight);
+			shear = least_shear_closed(result, capacity, cell->anchors.count, tension,
+			                           straight);
 		if (status != DONE)
 			return status;
-		required->pair[required->pair_count++] = (struct required_pair){tension, round_up(fmax(shear, required->shear))};
+		required->pair[required->pair_count++] = (struct required_pair){
+			tension, round_up(fmax(shear, required->shear))};
 	}
 	return DONE;
 }
 
-enum status require_fill(struct arena *arena, const struct cell *cell, const struct check_options *options,
-                         struct result *result)
+enum status require_fill(struct arena *arena, const struct cell *cell,
+                         const struct check_options *options, struct result *result)
 {
 	struct required *required = &result->required;
 	if (!result->loads_computed)

@@ -1,0 +1,26 @@
+/* Which keys stand in the files to fill in, and what is said of those that hold no single value. */
+#ifndef BLANK_TABLES_H
+#define BLANK_TABLES_H
+
+#include <stddef.h>
+
+enum { FOR_NEED = 1, FOR_LOADS = 2, FOR_SURVEY = 4, FOR_ALL = FOR_NEED | FOR_LOADS | FOR_SURVEY };
+
+/* A path of the field table and the purposes whose file has it, in the order of the file. */
+struct blank_key { const char *path; unsigned purposes; };
+enum { MAX_BLANK_KEYS = 80 };
+extern const struct blank_key blank_keys[];
+extern const size_t blank_key_count;
+
+/* Maps that the short file writes on one line: "hole: {diameter: , depth: }". */
+extern const char *const blank_inlined[];
+extern const size_t blank_inlined_count;
+
+/* What may stand at a key that is no single value; a bar parts ways of writing it.
+ * `described_by` is the row whose words describe it, NULL: its own. `brief` is for the short
+ * file, NULL: the same. */
+struct blank_sample { const char *path, *text, *described_by, *brief; };
+extern const struct blank_sample blank_samples[];
+extern const size_t blank_sample_count;
+
+#endif
