@@ -12,7 +12,7 @@ struct check_options {
 	unsigned headings;          /* of the coarse sweep; 0: 48 */
 };
 
-/* NO_MEMORY and NO_CONVERGENCE leave *out NULL. The result lives in the arena. */
+/* NO_MEMORY leaves *out NULL. The result lives in the arena. */
 enum status check_run(struct arena *arena, const struct cell *cell,
                       const struct check_options *options, struct result **out);
 

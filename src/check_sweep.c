@@ -121,9 +121,20 @@ static void keep_state(struct visit *v, double *values)
 	}
 }
 
+/* From the neighbour's solution, and if that fails afresh. */
+static bool solve(struct visit *v, double settle[3])
+{
+	const struct base *base = v->setup->base;
+	const struct state *state = &v->state;
+	if (base_solve(base, state->bed_ratio, state->load, settle, NULL) == DONE)
+		return true;
+	base_start(base, state->bed_ratio, state->load, settle);
+	return base_solve(base, state->bed_ratio, state->load, settle, NULL) == DONE;
+}
+
 /* Solves at a heading (settle is the start and the result) and keeps whatever is the worst so far.
  * *carried tells whether there is an equilibrium; values may be NULL. */
-static enum status visit_heading(struct visit *v, double heading, double settle[3], double *values,
+static void visit_heading(struct visit *v, double heading, double settle[3], double *values,
                                  bool *carried)
 {
 	struct run *run = v->run;
@@ -132,11 +143,12 @@ static enum status visit_heading(struct visit *v, double heading, double settle[
 	load_at(v->load_case, heading, state->load);
 	*carried = base_balance(v->setup->base, state->load) == BALANCED;
 	if (!*carried)
-		return DONE;      /* base.stability fails on it; there is nothing to judge */
-	if (base_solve(v->setup->base, state->bed_ratio, state->load, settle, NULL) != DONE) {
-		base_start(v->setup->base, state->bed_ratio, state->load, settle);
-		if (base_solve(v->setup->base, state->bed_ratio, state->load, settle, NULL) != DONE)
-			return NO_CONVERGENCE;
+		return;      /* base.stability fails on it; there is nothing to judge */
+	if (!solve(v, settle)) {
+		/* the forces outgrow what doubles can hold in balance: far beyond any use */
+		v->setup->facts.unsolved = true;
+		*carried = false;
+		return;
 	}
 	run->states++;
 	memcpy(state->settle, settle, sizeof state->settle);
@@ -147,7 +159,6 @@ static enum status visit_heading(struct visit *v, double heading, double settle[
 	v->setup->facts.pressure_max = fmax(v->setup->facts.pressure_max,
 	                                    pressure_max(v->setup->base, settle));
 	keep_state(v, values);
-	return DONE;
 }
 
 /* What a local maximum must be able to beat to be worth refining. Tension is refined for every
@@ -169,39 +180,35 @@ static double to_beat(const struct visit *v, size_t watch, size_t anchor)
 	return least;
 }
 
-/* Golden section on [from, to], a stretch that holds a local maximum of one watched value. */
-static enum status refine(struct visit *v, size_t watch, size_t anchor, double from, double to,
-                          const double start[3], double slope)
+/* Solves at a heading and gives one watched value; -1 where there is no equilibrium. */
+static double value_at(struct visit *v, size_t watch, size_t anchor, double heading,
+                       double settle[3])
 {
-	double goal = to_beat(v, watch, anchor);
-	double settle[3] = {start[0], start[1], start[2]};
-	double a = to - GOLDEN * (to - from), b = from + GOLDEN * (to - from), at_a, at_b;
 	bool carried;
-	enum status status = visit_heading(v, a, settle, NULL, &carried);
-	at_a = carried && status == DONE ? watch_value(v->run, v, watch, anchor) : -1;
-	if (status == DONE)
-		status = visit_heading(v, b, settle, NULL, &carried);
-	at_b = carried && status == DONE ? watch_value(v->run, v, watch, anchor) : -1;
+	visit_heading(v, heading, settle, NULL, &carried);
+	return carried ? watch_value(v->run, v, watch, anchor) : -1;
+}
+
+/* Golden section on [from, to], a stretch that holds a local maximum of one watched value. */
+static void refine(struct visit *v, size_t watch, size_t anchor, double from, double to,
+                   const double start[3], double slope)
+{
+	double goal = to_beat(v, watch, anchor), settle[3] = {start[0], start[1], start[2]};
+	double a = to - GOLDEN * (to - from), b = from + GOLDEN * (to - from);
+	double at_a = value_at(v, watch, anchor, a, settle);
+	double at_b = value_at(v, watch, anchor, b, settle);
 	/* given up where even the steepest slope cannot reach what is known already */
-	while (status == DONE && to - from > REFINED_WIDTH &&
-	       fmax(at_a, at_b) + slope * (to - from) > goal) {
-		bool left = at_a > at_b;
-		if (left) {
+	while (to - from > REFINED_WIDTH && fmax(at_a, at_b) + slope * (to - from) > goal) {
+		if (at_a > at_b) {
 			to = b, b = a, at_b = at_a;
 			a = to - GOLDEN * (to - from);
+			at_a = value_at(v, watch, anchor, a, settle);
 		} else {
 			from = a, a = b, at_a = at_b;
 			b = from + GOLDEN * (to - from);
+			at_b = value_at(v, watch, anchor, b, settle);
 		}
-		status = visit_heading(v, left ? a : b, settle, NULL, &carried);
-		double value = carried && status == DONE ? watch_value(v->run, v, watch, anchor)
-		                                         : -1;
-		if (left)
-			at_a = value;
-		else
-			at_b = value;
 	}
-	return status;
 }
 
 /* Whether a watch needs no refinement of its own. Where shear is free, it does not change within a
@@ -216,36 +223,26 @@ static bool peaks_elsewhere(const struct visit *v, size_t watch)
 	return of_shear || (check && check->follows_tension);
 }
 
-static enum status refine_maxima(struct visit *v, unsigned count, double step)
+/* Refines every local maximum of one watched value of one anchor that could be the largest. */
+static void refine_anchor(struct visit *v, size_t watch, size_t anchor, unsigned count, double step)
 {
 	struct run *run = v->run;
-	size_t n = run->anchor_count, row = run->watch_count * n;
-	enum status status = DONE;
-	for (size_t w = 0; w < run->watch_count && status == DONE; w++) {
-		if (peaks_elsewhere(v, w))
+	size_t row = run->watch_count * run->anchor_count;
+	const double *value = &run->values[watch * run->anchor_count + anchor];
+	for (unsigned h = 0; h < count; h++) {
+		double before = value[(h + count - 1) % count * row], here = value[h * row];
+		double after = value[(h + 1) % count * row], drop = here - fmin(before, after);
+		double heading = v->load_case->spin_from + h * step;
+		if (here <= 0 || here < before || here < after)
 			continue;
-		for (size_t i = 0; i < n && status == DONE; i++)
-			for (unsigned h = 0; h < count && status == DONE; h++) {
-				double before =
-					run->values[((h + count - 1) % count) * row + w * n + i];
-				double here = run->values[h * row + w * n + i];
-				double after = run->values[((h + 1) % count) * row + w * n + i];
-				if (here <= 0 || here < before || here < after)
-					continue;
-				/* a smooth peak lies within an eighth, a kink within the whole of
-				 * the steeper drop */
-				double drop = here - fmin(before, after),
-				       heading = v->load_case->spin_from + h * step;
-				if (here + drop <= to_beat(v, w, i))
-					continue;
-				status = refine(v, w, i, heading - step, heading + step,
-				                run->settles[h], STEEPER * drop / step);
-			}
+		/* a smooth peak lies within an eighth, a kink within the whole of the steeper drop */
+		if (here + drop > to_beat(v, watch, anchor))
+			refine(v, watch, anchor, heading - step, heading + step, run->settles[h],
+			       STEEPER * drop / step);
 	}
-	return status;
 }
 
-static enum status sweep_case(struct visit *v)
+static void sweep_case(struct visit *v)
 {
 	struct run *run = v->run;
 	size_t row = run->watch_count * run->anchor_count;
@@ -256,17 +253,16 @@ static enum status sweep_case(struct visit *v)
 	load_at(c, c->spin_from, load);
 	base_start(v->setup->base, v->state.bed_ratio, load, settle);
 	for (unsigned h = 0; h < count; h++) {
-		enum status status = visit_heading(v, c->spin_from + h * step, settle,
-		                                   &run->values[h * row], &carried);
-		if (status != DONE)
-			return status;
+		double *values = &run->values[h * row];
+		visit_heading(v, c->spin_from + h * step, settle, values, &carried);
 		for (size_t k = 0; !carried && k < row; k++)
-			run->values[h * row + k] = -1;
+			values[k] = -1;
 		memcpy(run->settles[h], settle, sizeof settle);
 	}
-	enum status status = turns ? refine_maxima(v, count, step) : DONE;
+	for (size_t w = 0; turns && w < run->watch_count; w++)
+		for (size_t i = 0; i < run->anchor_count && !peaks_elsewhere(v, w); i++)
+			refine_anchor(v, w, i, count, step);
 	run->bounds[c->group].refined = true;
-	return status;
 }
 
 static void bound_shear(struct run *run, struct setup_run *setup, const struct load_case *c)
@@ -318,10 +314,9 @@ static bool open_scratch(struct run *run)
 
 enum status run_sweep(struct run *run)
 {
-	enum status status = DONE;
 	if (!open_scratch(run))
 		return NO_MEMORY;
-	for (size_t k = 0; k < run->loads.count && status == DONE; k++) {
+	for (size_t k = 0; k < run->loads.count; k++) {
 		const struct load_case *c = &run->loads.list[k];
 		struct setup_run *setup = &run->setups[c->setup];
 		weigh(setup, c);
@@ -333,13 +328,13 @@ enum status run_sweep(struct run *run)
 		v.state.load_case = c;
 		shear_of_state(run, setup, &v.state);
 		/* the softest bed first: it mostly governs, and the rest then need no refinement */
-		for (size_t r = setup->bed_ratio_count; r-- > 0 && status == DONE;) {
+		for (size_t r = setup->bed_ratio_count; r-- > 0;) {
 			v.ratio_index = r;
 			v.state.bed_ratio = setup->bed_ratio[r];
-			status = sweep_case(&v);
+			sweep_case(&v);
 		}
 	}
-	return status;
+	return DONE;
 }
 
 void run_state(const struct run *run, const struct setup_run *setup, const struct worst *worst,

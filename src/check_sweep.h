@@ -54,7 +54,7 @@ struct run {
 struct worst *run_worst(const struct run *run, size_t watch, size_t setup, size_t anchor,
                         unsigned reading);
 
-/* Visits everything. NO_CONVERGENCE where an equilibrium exists and is not found; NO_MEMORY. */
+/* Visits everything; an equilibrium that cannot be found is a fact for base.stability. NO_MEMORY. */
 enum status run_sweep(struct run *run);
 
 /* The state of a record, complete and bit-equal to the one that was visited. */

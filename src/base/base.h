@@ -65,7 +65,7 @@ struct state {
 	double bed_force, bed_at[2];     /* resultant [N] and its point [mm] */
 	double pressure_max;             /* [MPa] */
 	double residual;                 /* equilibrium, relative to the load's size */
-	uint64_t in_tension;             /* bit i = anchor i */
+	uint64_t in_tension;             /* bit i = anchor i: above 1e-9 of the load */
 	enum balance balance;
 };
 

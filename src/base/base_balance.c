@@ -6,8 +6,8 @@ static double moment_about(const double facet[3], const double load[3])
 	return facet[0] * load[0] + facet[1] * load[1] + facet[2] * load[2];
 }
 
-/* What rounding and the reach of the contact solution leave open: a load nearer to the edge of the cone
- * than this would rest on a spot without size [N mm]. */
+/* What rounding and the reach of the contact solution leave open: a load nearer to the edge of the
+ * cone than this would rest on a spot without size [N mm]. */
 static double blur(const struct base *base, const double load[3])
 {
 	double x = load[1] - base->centre[0] * load[0], y = load[2] - base->centre[1] * load[0];
@@ -28,7 +28,8 @@ enum balance base_balance(const struct base *base, const double load[3])
 	return balance;
 }
 
-double base_overturning(const struct base *base, const double steady[3], double turning, double *heading)
+double base_overturning(const struct base *base, const double steady[3], double turning,
+                        double *heading)
 {
 	double worst = 0;
 	*heading = 0;

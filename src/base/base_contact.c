@@ -3,16 +3,16 @@
 
 struct corner { double x, y, w; };
 
-/* A signed fan of triangles, fed corner by corner. The sums leave out the common factors, which the end
- * supplies: 1/2 for area over 1, 3 or 12. */
+/* A signed fan of triangles, fed corner by corner. The sums leave out the common factors, which the
+ * end supplies: 1/2 for area over 1, 3 or 12. */
 struct fan {
 	struct corner first, last;
 	int corners;
 	struct contact sum;
 };
 
-/* The fan starts at a corner of the contact itself: products about a far origin would lose every digit
- * when the contact is a tiny corner of the base. */
+/* The fan starts at a corner of the contact itself: products about a far origin would lose every
+ * digit when the contact is a tiny corner of the base. */
 static inline void add_triangle(struct contact *sum, const struct corner *a, const struct corner *b,
                                 const struct corner *c)
 {
@@ -43,11 +43,12 @@ static inline void feed(struct fan *fan, struct corner corner)
 static inline struct corner cut(struct vec2 down, double w_down, struct vec2 up, double w_up)
 {
 	double share = w_down / (w_down - w_up);
-	return (struct corner){down.x + share * (up.x - down.x), down.y + share * (up.y - down.y), 0};
+	double x = down.x + share * (up.x - down.x), y = down.y + share * (up.y - down.y);
+	return (struct corner){x, y, 0};
 }
 
-/* Clips the ring by w >= 0 and feeds what is left to the fan as it goes. On a ring that is not convex the
- * clip leaves doubled edges on the cut; they cancel in every signed sum. */
+/* Clips the ring by w >= 0 and feeds what is left to the fan as it goes. On a ring that is not
+ * convex the clip leaves doubled edges on the cut; they cancel in every signed sum. */
 static void clip(const struct bed_ring *ring, const double w[], struct fan *fan)
 {
 	size_t before = ring->count - 1;
@@ -92,7 +93,8 @@ static void add_whole(const struct bed_ring *ring, const double settle[3], struc
 static void add_fan(const struct fan *fan, struct contact *sum)
 {
 	static const double force_part[3] = {1.0 / 6, 1.0 / 24, 1.0 / 24};
-	static const double moment_part[MOMENTS] = {1.0 / 2, 1.0 / 6, 1.0 / 6, 1.0 / 24, 1.0 / 24, 1.0 / 24};
+	static const double moment_part[MOMENTS] = {1.0 / 2,  1.0 / 6,  1.0 / 6,
+	                                            1.0 / 24, 1.0 / 24, 1.0 / 24};
 	for (int k = 0; k < 3; k++)
 		sum->force[k] += fan->sum.force[k] * force_part[k];
 	for (int k = 0; k < MOMENTS; k++)

@@ -2,11 +2,12 @@
 #include <math.h>
 #include <string.h>
 
-/* A tension below this share of the load cannot be told from none: it is what the equilibrium of an accepted
- * state may lack. */
+/* A tension below this share of the load cannot be told from none: it is what the equilibrium of an
+ * accepted state may lack. */
 #define TENSION_SHARE 1e-9
 
-void base_tensions(const struct base *base, double bed_ratio, const double settle[3], double tension[])
+void base_tensions(const struct base *base, double bed_ratio, const double settle[3],
+                   double tension[])
 {
 	for (size_t i = 0; i < base->anchor_count; i++) {
 		double w = settle_at(settle, base->anchor[i]);

@@ -3,7 +3,7 @@
 #include <math.h>
 #include <string.h>
 
-/* Corners nearer than this to the line of their neighbours are dropped [share of the outline's extent]. */
+/* Corners nearer to the line of their neighbours are dropped [share of the outline's extent]. */
 #define STRAIGHT_SHARE 1e-12
 
 /* A box around points. */
@@ -18,8 +18,8 @@ static void box_add(struct box *box, struct vec2 at)
 }
 
 /* Adds a ring in mm; it is turned so that an outline runs anticlockwise and a hole clockwise. */
-static enum status add_ring(struct base *base, struct arena *arena, const struct vec2 *ring, size_t count, bool hole,
-                            size_t piece)
+static enum status add_ring(struct base *base, struct arena *arena, const struct vec2 *ring,
+                            size_t count, bool hole, size_t piece)
 {
 	if (base->ring_count == MAX_RINGS || count > MAX_VERTICES)
 		return BAD_INPUT;
@@ -39,11 +39,13 @@ static enum status add_ring(struct base *base, struct arena *arena, const struct
 			at[count - 1 - i] = keep;
 		}
 	base->area += hole ? -fabs(area) : fabs(area);
-	base->ring[base->ring_count++] = (struct bed_ring){.at = at, .count = count, .piece = (int)piece};
+	struct bed_ring *ready = &base->ring[base->ring_count++];
+	*ready = (struct bed_ring){.at = at, .count = count, .piece = (int)piece};
 	return DONE;
 }
 
-static enum status add_pad(struct base *base, struct arena *arena, const struct base_piece *pad, size_t piece)
+static enum status add_pad(struct base *base, struct arena *arena, const struct base_piece *pad,
+                           size_t piece)
 {
 	double x = pad->at.at[0], y = pad->at.at[1];
 	double half[2] = {pad->size.at[0] / 2, pad->size.at[1] / 2};
@@ -54,11 +56,13 @@ static enum status add_pad(struct base *base, struct arena *arena, const struct 
 	return add_ring(base, arena, corner, 4, false, piece);
 }
 
-static enum status add_piece(struct base *base, struct arena *arena, const struct base_piece *piece, size_t index)
+static enum status add_piece(struct base *base, struct arena *arena, const struct base_piece *piece,
+                             size_t index)
 {
 	if (!is_known(piece->outline))
 		return add_pad(base, arena, piece, index);
-	enum status status = add_ring(base, arena, piece->outline.points, piece->outline.count, false, index);
+	enum status status = add_ring(base, arena, piece->outline.points, piece->outline.count,
+	                              false, index);
 	const struct ring *hole = piece->holes.rows;
 	for (size_t i = 0; i < piece->holes.count && status == DONE; i++)
 		status = add_ring(base, arena, hole[i].points, hole[i].count, true, index);
@@ -84,7 +88,8 @@ static enum status find_hull(struct base *base, struct arena *arena)
 
 static struct vec2 scaled(const struct base *base, struct vec2 at)
 {
-	return (struct vec2){(at.x - base->centre[0]) / base->size, (at.y - base->centre[1]) / base->size};
+	return (struct vec2){(at.x - base->centre[0]) / base->size,
+	                     (at.y - base->centre[1]) / base->size};
 }
 
 /* Scaled coordinates lie within about -1 to 1, so that settlement and tilts are of one order. */

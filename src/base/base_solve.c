@@ -1,23 +1,23 @@
-/* Newton's method on the convex energy of the base (reference: one-way contact of a rigid body). Unknown:
- * settle, the displacement field in scaled coordinates times the bed's stiffness. The gradient of the
- * energy is the lack of equilibrium, its second derivative the stiffness of what acts now.
+/* Newton's method on the convex energy of the base (reference: one-way contact of a rigid body).
+ * Unknown: settle, the displacement field in scaled coordinates times the bed's stiffness. The
+ * gradient of the energy is the lack of equilibrium, its second derivative the stiffness of what
+ * acts now.
  *
- * The step's length comes from the slope along it, gradient . step, which can only rise along the step as
- * the energy is convex. The energy itself cancels near the solution and would stall there. */
+ * The step's length comes from the slope along it, gradient . step, which can only rise along the
+ * step as the energy is convex. The energy itself cancels near the solution and would
+ * stall there. */
 #include "contact.h"
 #include <math.h>
 #include <string.h>
 
-enum { MOST_ITERATIONS = 120, MOST_CUTS = 60, MOST_GROWTH = 40, PATIENCE = 40 };
+enum { MOST_ITERATIONS = 120, MOST_CUTS = 60, PATIENCE = 40 };
 
-/* Residuals relative to the load: where the iteration stops, and what is still accepted: half of what the
- * state's own check allows, which sums in another order. */
+/* Residuals relative to the load: where the iteration stops, and what is still accepted: half of
+ * what the state's own check allows, which sums in another order. */
 #define AIM 1e-12
 #define ACCEPTED 5e-10
 /* A step is long enough when the slope along it has fallen to this share of its first value. */
 #define SLOPE_LEFT 0.3
-/* A longer step is tried when more than this share of the slope is left at its full length. */
-#define HARDLY_LESS 0.8
 /* Below this share of its diagonal a pivot is rounding, and the matrix counts as singular. */
 #define PIVOT_SHARE 1e-14
 
@@ -92,14 +92,15 @@ static void whole_stiffness(const struct problem *problem, double out[MOMENTS])
 		add_point(base->anchor[i], problem->anchor, out);
 }
 
-/* Solves the symmetric system m x = right by elimination; false when a pivot is lost in rounding. */
+/* Solves the symmetric system m x = right; false when a pivot is lost in rounding. */
 static bool solve3(const double m[MOMENTS], const double right[3], double x[3])
 {
 	if (!(m[OF_1] > 0))
 		return false;
 	double inverse = 1 / m[OF_1];
 	double lx = m[OF_X] * inverse, ly = m[OF_Y] * inverse;
-	double xx = m[OF_XX] - lx * m[OF_X], xy = m[OF_XY] - lx * m[OF_Y], yy = m[OF_YY] - ly * m[OF_Y];
+	double xx = m[OF_XX] - lx * m[OF_X], xy = m[OF_XY] - lx * m[OF_Y],
+	       yy = m[OF_YY] - ly * m[OF_Y];
 	if (!(xx > PIVOT_SHARE * m[OF_XX]))
 		return false;
 	double lxy = xy / xx, last = yy - lxy * xy;
@@ -123,9 +124,12 @@ static inline double residual(const struct problem *problem, const struct trial 
 	return most / problem->size;
 }
 
-/* The step against the lack of equilibrium. A guard of 0 is Newton's step; else the whole base's stiffness
- * is added (Levenberg), scaled to what acts now, in that share. Where nothing acts it stands alone. */
-static bool find_step(const struct problem *problem, const struct trial *at, double *guard, double step[3])
+/* The step against the lack of equilibrium. A guard of 0 is Newton's step; else the whole base's
+ * stiffness is added (Levenberg), scaled to what acts now, in that share. Where nothing acts it
+ * stands alone. The guard rises to what makes the matrix regular: one anchor, or two, hold a base
+ * that may still turn. */
+static bool find_step(const struct problem *problem, const struct trial *at, double *guard,
+                      double step[3])
 {
 	const double down[3] = {-at->lack[0], -at->lack[1], -at->lack[2]};
 	if (*guard == 0 && solve3(at->stiffness, down, step))
@@ -148,8 +152,8 @@ static bool find_step(const struct problem *problem, const struct trial *at, dou
 /* How far along a step, and the slope there. */
 struct reach { double length, slope; };
 
-static struct reach try_length(const struct problem *problem, const struct trial *from, const double step[3],
-                               double length, struct trial *to)
+static struct reach try_length(const struct problem *problem, const struct trial *from,
+                               const double step[3], double length, struct trial *to)
 {
 	for (int k = 0; k < 3; k++)
 		to->settle[k] = from->settle[k] + length * step[k];
@@ -157,15 +161,17 @@ static struct reach try_length(const struct problem *problem, const struct trial
 	return (struct reach){length, dot(to->lack, step)};
 }
 
-/* Where the slope vanishes between two lengths: regula falsi with the Illinois weight, and a bisection every
- * third time against slopes that bend too hard for it. */
-static struct reach close_in(const struct problem *problem, const struct trial *from, const double step[3],
-                             struct reach low, struct reach high, double enough, struct trial *to)
+/* Where the slope vanishes between two lengths: regula falsi with the Illinois weight, and a
+ * bisection every third time against slopes that bend too hard for it. */
+static struct reach close_in(const struct problem *problem, const struct trial *from,
+                             const double step[3], struct reach low, struct reach high,
+                             double enough, struct trial *to)
 {
 	struct reach at = high;
 	int side = 0;
 	for (int cut = 1; cut < MOST_CUTS && fabs(at.slope) > enough; cut++) {
-		double length = low.length - low.slope * (high.length - low.length) / (high.slope - low.slope);
+		double length = low.length -
+		                low.slope * (high.length - low.length) / (high.slope - low.slope);
 		if (cut % 3 == 0)
 			length = (low.length + high.length) / 2;
 		at = try_length(problem, from, step, length, to);
@@ -182,9 +188,8 @@ static struct reach close_in(const struct problem *problem, const struct trial *
 	return at;
 }
 
-/* Goes along the step to where the slope has nearly vanished; returns the length taken. Most steps end at
- * their full length. A base that tips far before anything takes hold needs longer ones: while the slope
- * hardly falls the length grows. */
+/* Goes along the step to where the slope has nearly vanished or still falls at full length, as most
+ * steps do; returns the length taken. */
 static double search(const struct problem *problem, const struct trial *from, const double step[3],
                      struct trial *to)
 {
@@ -220,7 +225,7 @@ static double iterate(const struct problem *problem, struct trial *at, int *iter
 			least = now;
 			memcpy(best, at->settle, sizeof best);
 		}
-		/* at the floor of rounding the residual wanders: enough is what the state's check accepts */
+		/* at the floor of rounding the residual wanders: what is accepted is enough */
 		bool stuck = least <= ACCEPTED && since_best > 3;
 		if (now <= AIM || stuck || since_best > PATIENCE || i == MOST_ITERATIONS)
 			break;
@@ -229,6 +234,7 @@ static double iterate(const struct problem *problem, struct trial *at, int *iter
 			break;
 		double length = search(problem, at, step, &next);
 		*at = next;
+		/* a step cut short met something that took hold; full steps need no guard */
 		guard = length < 0.25 ? fmax(guard * 10, 1e-6) : guard > 1e-16 ? guard / 100 : 0;
 		++*iterations;
 	}
@@ -236,8 +242,8 @@ static double iterate(const struct problem *problem, struct trial *at, int *iter
 	return least;
 }
 
-enum status base_solve(const struct base *base, double bed_ratio, const double load[3], double settle[3],
-                       int *iterations)
+enum status base_solve(const struct base *base, double bed_ratio, const double load[3],
+                       double settle[3], int *iterations)
 {
 	struct problem problem = pose(base, bed_ratio, load);
 	int count = 0;

@@ -1,6 +1,6 @@
-/* The forces of contact by a second way, for the residual: the clipped ring is written out, and every
- * triangle is integrated by the mid-edge rule, which is exact for polynomials of degree two. It shares
- * neither the clip nor the formulas nor the kept moments with the solver. */
+/* The forces of contact by a second way, for the residual: the clipped ring is written out, and
+ * every triangle is integrated by the mid-edge rule, which is exact for polynomials of degree two.
+ * It shares neither the clip nor the formulas nor the kept moments with the solver. */
 #include "contact.h"
 
 struct corner { struct vec2 at; double w; };
@@ -24,10 +24,13 @@ static size_t keep_down(const struct bed_ring *ring, const double settle[3], str
 }
 
 /* Adds the integrals over one triangle: area/3 times the sum over the middles of its edges. */
-static void add_triangle(const struct corner *a, const struct corner *b, const struct corner *c, double force[3])
+static void add_triangle(const struct corner *a, const struct corner *b, const struct corner *c,
+                         double force[3])
 {
 	const struct corner *corner[4] = {a, b, c, a};
-	double area = ((b->at.x - a->at.x) * (c->at.y - a->at.y) - (b->at.y - a->at.y) * (c->at.x - a->at.x)) / 2;
+	double bx = b->at.x - a->at.x, by = b->at.y - a->at.y;
+	double cx = c->at.x - a->at.x, cy = c->at.y - a->at.y;
+	double area = (bx * cy - by * cx) / 2;
 	for (int i = 0; i < 3; i++) {
 		double w = (corner[i]->w + corner[i + 1]->w) / 2;
 		force[0] += area / 3 * w;
@@ -36,7 +39,8 @@ static void add_triangle(const struct corner *a, const struct corner *b, const s
 	}
 }
 
-void contact_force(const struct bed_ring *ring, const double settle[3], double force[3], double *peak)
+void contact_force(const struct bed_ring *ring, const double settle[3], double force[3],
+                   double *peak)
 {
 	struct corner corner[2 * MAX_VERTICES];
 	size_t count = keep_down(ring, settle, corner);

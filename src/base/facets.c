@@ -2,8 +2,9 @@
 #include <math.h>
 #include <string.h>
 
-/* Two kinds of line can be extreme: one along an edge of the bed's hull or of the anchors' hull, and one
- * through an anchor that just touches the bed's hull. Every candidate is tried against all points. */
+/* Two kinds of line can be extreme: one along an edge of the bed's hull or of the anchors' hull,
+ * and one through an anchor that just touches the bed's hull. Every candidate is tried against all
+ * points. */
 struct search {
 	const struct base *base;
 	struct vec2 anchor[MAX_ANCHORS];   /* hull of the anchors, anticlockwise [mm] */
@@ -18,7 +19,7 @@ static double value_at(const double n[3], struct vec2 at)
 	return n[0] + n[1] * at.x + n[2] * at.y;
 }
 
-/* The line from a to b with its normal to the right; an anticlockwise ring lies on the side f <= 0. */
+/* The line from a to b, normal to the right: an anticlockwise ring lies on the side f <= 0. */
 static bool line_through(struct vec2 a, struct vec2 b, double least, double n[3])
 {
 	double dx = b.x - a.x, dy = b.y - a.y, length = sqrt(dx * dx + dy * dy);
@@ -53,7 +54,8 @@ static bool same_line(const struct search *search, const double a[3], const doub
 static void consider(struct search *search, struct vec2 a, struct vec2 b)
 {
 	double n[3];
-	if (!line_through(a, b, search->touch, n) || !separates(search, n) || search->count == search->room)
+	if (!line_through(a, b, search->touch, n) || !separates(search, n) ||
+	    search->count == search->room)
 		return;
 	for (size_t i = 0; i < search->count; i++)
 		if (same_line(search, search->facet[i], n))
@@ -61,18 +63,21 @@ static void consider(struct search *search, struct vec2 a, struct vec2 b)
 	memcpy(search->facet[search->count++], n, sizeof n);
 }
 
-/* The two points of the hull at which lines through `from` touch it. Seen from outside, the hull lies within
- * less than half a turn, so one pass that keeps the outermost points is enough. */
+static double turn(struct vec2 from, struct vec2 a, struct vec2 b)
+{
+	return (a.x - from.x) * (b.y - from.y) - (a.y - from.y) * (b.x - from.x);
+}
+
+/* The two points of the hull at which lines through `from` touch it. Seen from outside, the hull
+ * lies within less than half a turn, so one pass that keeps the outermost points is enough. */
 static void consider_tangents(struct search *search, struct vec2 from)
 {
 	const struct base *base = search->base;
 	struct vec2 left = base->hull[0], right = base->hull[0];
 	for (size_t i = 1; i < base->hull_count; i++) {
 		struct vec2 at = base->hull[i];
-		double to_left = (left.x - from.x) * (at.y - from.y) - (left.y - from.y) * (at.x - from.x);
-		double to_right = (right.x - from.x) * (at.y - from.y) - (right.y - from.y) * (at.x - from.x);
-		left = to_left > 0 ? at : left;
-		right = to_right < 0 ? at : right;
+		left = turn(from, left, at) > 0 ? at : left;
+		right = turn(from, right, at) < 0 ? at : right;
 	}
 	consider(search, right, from);
 	consider(search, from, right);

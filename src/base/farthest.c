@@ -1,14 +1,15 @@
-/* |a + M e|^2 = |a|^2 + 2 b.e + e.Q e with b = M'a and Q = M'M. On the unit circle it is largest where
- * (m I - Q) e = b with m at or above the larger eigenvalue of Q (Lagrange; the global maximum of a
- * quadratic form on a sphere). In the axes of Q, with l1 >= l2 and d = m - l1 >= 0, the length condition is
- *   b1^2/d^2 + b2^2/(d + l1 - l2)^2 = 1,
- * whose left side falls with d, so that there is one root, between |b1| and |b|. */
+/* |a + M e|^2 = |a|^2 + 2 b.e + e.Q e with b = M'a and Q = M'M. On the unit circle it is largest
+ * where (m I - Q) e = b with m at or above the larger eigenvalue of Q (Lagrange; the global maximum
+ * of a quadratic form on a sphere). In the axes of Q, with l1 >= l2 and d = m - l1 >= 0, the length
+ * condition is
+ *   b1^2/d^2 + b2^2/(d + l1 - l2)^2 = 1.
+ * Its left side falls with d, so that there is one root, between |b1| and |b|. */
 #include "farthest.h"
 #include <math.h>
 
 enum { MOST_STEPS = 100 };
 
-/* Root of the length condition. Newton on 1 - 1/length, which is nearly straight in d; kept in brackets. */
+/* Root of the length condition: Newton on 1/length, nearly straight in d, kept in brackets. */
 static double find_shift(double b1, double b2, double gap)
 {
 	double low = fabs(b1), high = sqrt(b1 * b1 + b2 * b2), d = high;
@@ -48,7 +49,8 @@ static struct vec2 best_direction(double b1, double b2, double gap)
 
 double farthest_on_ellipse(struct vec2 a, struct vec2 mx, struct vec2 my, double *heading)
 {
-	double xx = mx.x * mx.x + mx.y * mx.y, yy = my.x * my.x + my.y * my.y, xy = mx.x * my.x + mx.y * my.y;
+	double xx = mx.x * mx.x + mx.y * mx.y, yy = my.x * my.x + my.y * my.y,
+	       xy = mx.x * my.x + mx.y * my.y;
 	double bx = mx.x * a.x + mx.y * a.y, by = my.x * a.x + my.y * a.y;
 	/* axes of Q: the first one has the larger eigenvalue */
 	double turn = atan2(2 * xy, xx - yy) / 2, c = cos(turn), s = sin(turn);

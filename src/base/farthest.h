@@ -4,8 +4,8 @@
 
 #include "../plane/plane.h"
 
-/* The largest |a + M e| over all unit vectors e = (cos t, sin t); columns of M are mx and my. Exact to
- * rounding. *heading becomes that t [rad]. */
+/* The largest |a + M e| over all unit vectors e = (cos t, sin t); columns of M are mx and my. Exact
+ * to rounding. *heading becomes that t [rad]. */
 double farthest_on_ellipse(struct vec2 a, struct vec2 mx, struct vec2 my, double *heading);
 
 #endif

@@ -6,8 +6,8 @@
 
 struct largest { double size, heading; };
 
-/* Largest size of the shear on one anchor from `steady` and one turning force, over all headings, places
- * and both signs of the twist. */
+/* Largest size of the shear on one anchor from `steady` and one turning force, over all headings,
+ * places and both signs of the twist. */
 static struct largest largest_of(const struct base *base, size_t anchor, struct pull steady,
                                  const struct turning_force *turning)
 {
@@ -15,12 +15,14 @@ static struct largest largest_of(const struct base *base, size_t anchor, struct 
 	double force = turning->force;
 	for (size_t i = 0; i < shear_place_count(base, turning); i++) {
 		struct vec2 at = shear_place(base, turning, i);
-		/* at heading 0 the force is (F, 0) and its torsion -F y; at 90 degrees (0, F) and F x */
+		/* the force is (F, 0) with torsion -F y at heading 0, (0, F) with F x at 90 deg */
 		struct vec2 mx = shear_share(base, anchor, (struct pull){force, 0, -force * at.y});
 		struct vec2 my = shear_share(base, anchor, (struct pull){0, force, force * at.x});
 		for (int sign = -1; sign <= 1; sign += 2) {
-			struct pull still = {steady.x, steady.y, steady.torsion + sign * turning->twist};
-			double heading, size = farthest_on_ellipse(shear_share(base, anchor, still), mx, my, &heading);
+			struct pull still = {steady.x, steady.y,
+			                     steady.torsion + sign * turning->twist};
+			double heading, size = farthest_on_ellipse(shear_share(base, anchor, still),
+			                                           mx, my, &heading);
 			if (size > largest.size)
 				largest = (struct largest){size, heading};
 		}
@@ -54,8 +56,8 @@ bool shear_group_bound(const struct base *base, const struct load_case *load_cas
                        double heading[])
 {
 	struct pull fixed = shear_fixed(base, load_case), none = {0, 0, 0};
-	/* a single force turns against the fixed part; several turn freely, so that their largest sizes add
-	 * to the fixed part's (triangle inequality), and the heading is the largest one's */
+	/* a single force turns against the fixed part; several turn freely, so that their largest
+	 * sizes add to the fixed part's (triangle inequality); the heading is the largest one's */
 	bool single = load_case->turning_count == 1;
 	for (size_t i = 0; i < base->anchor_count; i++) {
 		struct vec2 still = shear_share(base, i, fixed);
@@ -63,7 +65,8 @@ bool shear_group_bound(const struct base *base, const struct load_case *load_cas
 		heading[i] = 0;
 		for (int k = 0; k < load_case->turning_count; k++) {
 			const struct turning_force *turning = &load_case->turning_force[k];
-			struct largest largest = largest_of(base, i, single ? fixed : none, turning);
+			struct largest largest = largest_of(base, i, single ? fixed : none,
+			                                    turning);
 			sum += largest.size;
 			if (largest.size > leader) {
 				leader = largest.size;

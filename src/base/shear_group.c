@@ -54,8 +54,8 @@ struct vec2 shear_place(const struct base *base, const struct turning_force *tur
 	return (struct vec2){at.x - base->shear_centre[0], at.y - base->shear_centre[1]};
 }
 
-/* Torsion about the centroid that a turning force can bring at a heading: any hull corner, either sign of
- * its own twist. */
+/* Torsion about the centroid that a turning force can bring at a heading: any hull corner, either
+ * sign of its own twist. */
 static struct range torsion_range(const struct base *base, const struct turning_force *turning,
                                   double heading)
 {
@@ -94,9 +94,10 @@ bool shear_group_at(const struct base *base, const struct load_case *load_case, 
 	}
 	/* the size of a vector is convex in the torsion, so an end of the range is the worst */
 	for (size_t i = 0; i < base->anchor_count; i++) {
-		double low = size_of(shear_share(base, i, (struct pull){pull.x, pull.y, torsion.low}));
-		double high = size_of(shear_share(base, i, (struct pull){pull.x, pull.y, torsion.high}));
-		shear[i] = fmax(low, high);
+		struct pull low = {pull.x, pull.y, torsion.low};
+		struct pull high = {pull.x, pull.y, torsion.high};
+		double at_low = size_of(shear_share(base, i, low));
+		shear[i] = fmax(at_low, size_of(shear_share(base, i, high)));
 	}
 	double size = force * base->size + fabs(load_case->fixed_shear[2]);
 	return shear_can_twist(base, fmax(fabs(torsion.low), fabs(torsion.high)), size);

@@ -17,7 +17,7 @@ bool shear_group_at(const struct base *base, const struct load_case *load_case, 
 
 /* The largest size over all headings of the horizontal forces, for each anchor, and the heading at
  * which it occurs. Several turning forces: the sum of their single maxima (a bound, as their
- * headings are free). */
+ * headings are free), and the heading of the largest of them. */
 bool shear_group_bound(const struct base *base, const struct load_case *load_case, double shear[],
                        double heading[]);
 

@@ -7,13 +7,13 @@
 /* A horizontal force with its torsion about the centroid of the anchors [N, N mm]. */
 struct pull { double x, y, torsion; };
 
-/* Force on one anchor. Shigley, 9th ed., 8-12: primary shear V/n, secondary shear T r/J at right angles to
- * the radius from the centroid. Without a polar moment the direct share alone. */
+/* Force on one anchor. Shigley, 9th ed., 8-12: primary shear V/n, secondary shear T r/J at right
+ * angles to the radius from the centroid. Without a polar moment the direct share alone. */
 struct vec2 shear_share(const struct base *base, size_t anchor, struct pull pull);
 /* The part of a load case that does not turn. */
 struct pull shear_fixed(const struct base *base, const struct load_case *load_case);
 
-/* Where a turning force may act, from the centroid [mm]: at one place, or at each corner of the hull. */
+/* Where a turning force may act, from the centroid [mm]: one place, or each corner of the hull. */
 size_t shear_place_count(const struct base *base, const struct turning_force *turning);
 struct vec2 shear_place(const struct base *base, const struct turning_force *turning, size_t index);
 

@@ -15,6 +15,8 @@ struct arena_block {
 	max_align_t memory[];
 };
 
+/* The allocator where the caller has none of its own; realloc(p, 0) means different things to
+ * different libraries, so freeing is asked for by name. */
 static void *from_c_library(void *user, void *old, size_t size)
 {
 	(void)user;
@@ -40,12 +42,14 @@ void arena_close(struct arena *arena)
 	arena->last = NULL;
 }
 
+/* From here on nothing is given, so that a caller who checks once at the end sees it. */
 static void *fail(struct arena *arena)
 {
 	arena->failed = true;
 	return NULL;
 }
 
+/* What is left of the block before is given up: blocks are large and few. */
 static struct arena_block *add_block(struct arena *arena, size_t least)
 {
 	size_t room = least > BLOCK_ROOM ? least : BLOCK_ROOM;
@@ -83,6 +87,7 @@ char *arena_text(struct arena *arena, const char *text, size_t length)
 	return copy;
 }
 
+/* Measured first, then written: the length of a message is not known before. */
 char *arena_format(struct arena *arena, const char *format, ...)
 {
 	va_list list, again;

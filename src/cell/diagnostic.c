@@ -76,6 +76,7 @@ void diagnose(struct diagnostics *to, enum severity severity, enum fault fault, 
 	make_printable(new->message);
 }
 
+/* Faults of the whole file have line 0 and so come first. */
 static bool stands_before(const struct mark *a, const struct mark *b)
 {
 	if (a->file != b->file)

@@ -116,7 +116,7 @@ WORD("slab.concrete.strength.evidence", cell, slab.concrete.strength_evidence, w
      "ask for the delivery note of the pour, or take three or more cores"),
 SECTION("slab.concrete.strength.cores", "strengths of single cores from this slab"),
 {.path = "slab.concrete.strength.cores.values", .kind = FIELD_NUMBERS, .dimension = DIM_STRESS,
- .offset = IN(cell, slab.concrete.cores), .limit = MAX_CORES, .low = 1, .high = 200,
+ .offset = IN(cell, slab.concrete.cores), .limit = MAX_CORES, .low = 5, .high = 200,
  .example = "[34.1, 31.8, 36.0]", .meaning = "strength of each core as tested, in the unit named by `unit`",
  .where_found = "the laboratory's report; three or more cores"},
 NUMBER("slab.concrete.strength.cores.diameter", DIM_LENGTH, cell, slab.concrete.core_diameter, 25, 300, 50, 100,

@@ -16,6 +16,7 @@ void validity_fault(struct validity *validity, enum fault fault, struct mark mar
 	diagnose(validity->to, ERROR, fault, mark, path, hint, "%s", message);
 }
 
+/* A row of a list has no mark of its own: its first key that has one stands for it. */
 struct mark validity_mark(struct mark first, struct mark other)
 {
 	return first.line > 0 ? first : other;
@@ -40,6 +41,7 @@ struct validity_path validity_row(const char *list, size_t index, const char *ke
 	return path;
 }
 
+/* A pad counts as one ring, as an outline does; so does each opening. */
 static size_t base_rings(const struct cell *cell)
 {
 	const struct base_piece *piece = cell->base.rows;
@@ -98,6 +100,7 @@ static bool check_limits(struct validity *validity)
 	return good;
 }
 
+/* By hand, since the library's functions read signs and spaces too, which no date has. */
 static int number_of(const char *text, size_t length)
 {
 	int number = 0;

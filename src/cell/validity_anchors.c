@@ -13,6 +13,7 @@ static double span(struct vec2 a, struct vec2 b)
 	return hypot(a.x - b.x, a.y - b.y);
 }
 
+/* One message an anchor: three on one spot are two faults, not three. */
 static void check_spots(struct validity *validity)
 {
 	const struct anchors *anchors = &validity->cell->anchors;
@@ -30,6 +31,8 @@ static void check_spots(struct validity *validity)
 		}
 }
 
+/* An anchor on the very rim of an opening still has steel on one side; one beyond it hangs in the
+ * air. */
 static double rim_distance(const struct ring *ring, struct vec2 point)
 {
 	double least = HUGE_VAL;
@@ -57,6 +60,7 @@ static bool on_pad(const struct base_piece *piece, struct vec2 point)
 
 enum stands { STANDS_ON, STANDS_IN_OPENING, STANDS_OUTSIDE };
 
+/* The best place that any piece offers: an opening of one may be filled by another piece. */
 static enum stands where(const struct list *base, struct vec2 point)
 {
 	const struct base_piece *piece = base->rows;
@@ -109,6 +113,8 @@ static void check_on_base(struct validity *validity)
 	}
 }
 
+/* Cell axes to slab axes: turned anticlockwise about the cell's origin, then moved to where it
+ * stands. */
 static struct vec2 on_slab(const struct cell *cell, struct vec2 at)
 {
 	double c = cos(cell->turned.value), s = sin(cell->turned.value);
@@ -116,6 +122,7 @@ static struct vec2 on_slab(const struct cell *cell, struct vec2 at)
 	                     cell->standing_at.at[1] + s * at.x + c * at.y};
 }
 
+/* Only where all of it is known: a cell whose place is open is not off the slab. */
 static void check_on_slab(struct validity *validity)
 {
 	const struct cell *cell = validity->cell;

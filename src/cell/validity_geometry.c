@@ -22,12 +22,14 @@ static struct extent extent_of(const struct vec2 *points, size_t count)
 	return extent;
 }
 
+/* Most pieces are far from each other; their boxes tell it at once. */
 static bool apart(const struct extent *a, const struct extent *b)
 {
 	return a->high.x <= b->low.x || b->high.x <= a->low.x || a->high.y <= b->low.y ||
 	       b->high.y <= a->low.y;
 }
 
+/* Judged against the size of the figure, so that a small pad is not taken for a line. */
 static bool is_flat(const struct vec2 *points, size_t count)
 {
 	struct extent extent = extent_of(points, count);
@@ -119,6 +121,7 @@ static bool check_pad(struct validity *validity, const struct base_piece *piece,
 	return false;
 }
 
+/* Touching counts: what touches is not inside. */
 static bool edges_meet(const struct vec2 *a, size_t na, const struct vec2 *b, size_t nb)
 {
 	for (size_t i = 0; i < na; i++)
@@ -134,6 +137,8 @@ static bool is_inside(const struct vec2 *inner, size_t ni, const struct vec2 *ou
 	return plane_contains(outer, no, inner[0], 0) && !edges_meet(inner, ni, outer, no);
 }
 
+/* An opening that reaches out of its outline, or into another opening, would be taken off the area
+ * twice. */
 static bool check_holes(struct validity *validity, const struct base_piece *piece, size_t index)
 {
 	const struct ring *hole = piece->holes.rows;
@@ -219,6 +224,7 @@ static bool stands_in_hole(const struct base_piece *frame, const struct face *fa
 	return false;
 }
 
+/* Where two pieces overlap the bed would press twice on the same floor. */
 static void check_overlap(struct validity *validity, const struct face *face, size_t count)
 {
 	const struct base_piece *piece = validity->cell->base.rows;
@@ -259,6 +265,7 @@ void validity_base(struct validity *validity)
 	check_overlap(validity, face, base->count);
 }
 
+/* A joint is an edge for anchors; one without a place would be an edge nowhere, and pass unseen. */
 static void check_joint(struct validity *validity, const struct joint *joint, size_t index)
 {
 	struct validity_path path = validity_row("slab.joints", index, "");

@@ -5,6 +5,7 @@
 /* Rounding of a stated force against the weight that it holds; no more than that [-]. */
 #define ROUNDING 1e-9
 
+/* Either the centre of mass is known, or the box that holds it; half a box holds nothing. */
 static void check_box(struct validity *validity, const struct part *part, size_t index)
 {
 	bool from = is_known(part->box_from), to = is_known(part->box_to);
@@ -81,6 +82,7 @@ static bool first_moment(const struct number *mass, const struct number *reach, 
 	return true;
 }
 
+/* A moment below the weight moment of the stretched arm cannot hold it. */
 static void check_tilting(struct validity *validity, int index)
 {
 	const struct arm *arm = &validity->cell->arm;
@@ -108,6 +110,7 @@ static struct mark load_mark(const struct validity *validity, const struct extra
 	return validity_mark(mark, validity->cell->loads.given.mark);
 }
 
+/* A size needs a heading, [x, y, z] has one; without either the load would push nowhere. */
 static void check_extra(struct validity *validity, const struct extra_load *load, size_t index)
 {
 	bool size = is_known(load->force), vector = is_known(load->force_vector);

@@ -1,6 +1,7 @@
 /* Concrete and anchor data that contradict themselves. */
 #include "validity_parts.h"
 
+/* Two statements on one concrete: which of them holds is not for a program to choose. */
 static void check_strength(struct validity *validity)
 {
 	const struct concrete *concrete = &validity->cell->slab.concrete;
@@ -20,6 +21,7 @@ static void check_strength(struct validity *validity)
 		               "more than one of class, specified and cores");
 }
 
+/* Uncracked concrete carries more, so it is never taken without saying why. */
 static void check_cracked(struct validity *validity)
 {
 	const struct concrete *concrete = &validity->cell->slab.concrete;
@@ -31,6 +33,7 @@ static void check_cracked(struct validity *validity)
 	               "concrete taken as uncracked without a reason");
 }
 
+/* An allowed value without its share could be taken for any ultimate load. */
 static void check_basis(struct validity *validity)
 {
 	const struct rating *rating = &validity->cell->anchors.product.rating;
@@ -69,6 +72,7 @@ static const struct number *edge_column(const struct list *list, size_t row, siz
 	                     : &rows[row].shear;
 }
 
+/* The first key of the row that stands in the file, else the list. */
 static struct mark row_mark(const struct table *table, size_t row)
 {
 	struct mark mark = table->list->given.mark;
@@ -90,6 +94,7 @@ static bool check_whole(struct validity *validity, const struct table *table, si
 	return true;
 }
 
+/* Values are interpolated between rows: distances must rise; more room never weakens an anchor. */
 static void check_rising(struct validity *validity, const struct table *table, size_t row)
 {
 	for (size_t i = 0; i < table->column_count; i++) {
@@ -107,6 +112,7 @@ static void check_rising(struct validity *validity, const struct table *table, s
 	}
 }
 
+/* Beyond the last row the full rating is used, so the table must reach it. */
 static void check_last(struct validity *validity, const struct table *table)
 {
 	size_t last = table->list->count - 1;

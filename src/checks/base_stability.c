@@ -9,15 +9,29 @@
 #include "judging.h"
 #include "run_facts.h"
 
+#define MOST_RATIO 1e6      /* above it there is nothing to resist */
+
 void base_stability_judge(const struct judging *judging, int anchor, struct finding *out)
 {
 	const struct run_facts *facts = judging->facts;
 	(void)anchor;
 	if (!facts || !facts->overturning_case)
 		return;
+	if (facts->torsion_on_one)
+		finding_fails(out, "a single anchor cannot resist twisting, and no friction is counted",
+		              "two anchors or more");
+	if (facts->unsolved)
+		finding_fails(out,
+		              "so near the limit of balance that the anchors' forces grow beyond any use",
+		              "anchors farther apart or on the other side, a wider base, or more weight");
 	trace_step(judging->trace, "overturning", "", facts->overturning, DIM_FACTOR,
 	           "largest overturning over resisting moment about any edge of what can carry", "");
-	if (judging->base->facet_count == 0) {
+	if (facts->overturning > MOST_RATIO) {
+		finding_fails(out, "nothing resists the overturning: the anchors are all on one side of it",
+		              "anchors on the other side, a wider base, or more weight");
+		return;
+	}
+	if (judging->base->facet_count == 0 && !out->failed) {
 		out->said_numbers = "anchors and base hold every load in balance, whatever its "
 		                    "size and direction";
 		out->missing_count = 0; /* so whatever is not known of the loads does not matter */

@@ -11,6 +11,7 @@ struct run_facts {
 	double overturning;  /* largest over all cases of the setup, base_overturning [-] */
 	double overturning_heading;
 	const struct load_case *overturning_case;
+	bool unsolved;                      /* some equilibrium exists that doubles cannot hold: see base.stability */
 	bool torsion_on_one;                /* a single anchor would have to resist twisting */
 };
 

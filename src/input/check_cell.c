@@ -47,6 +47,7 @@ static bool is_known_fault(const struct diagnostics *list, size_t read_faults,
 	return false;
 }
 
+/* A list of its own, so that each fault can be compared with what is said already. */
 static void check(struct reader *reader, size_t read_faults, const struct cell *cell,
                   struct subject subject)
 {
@@ -71,6 +72,7 @@ static void check(struct reader *reader, size_t read_faults, const struct cell *
 	}
 }
 
+/* Faults of reading come first in the list; how many there are is taken before the first check. */
 void check_cells(struct reader *reader, const struct cell *cell)
 {
 	size_t read_faults = reader->to->count;

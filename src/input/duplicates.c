@@ -3,6 +3,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+/* Equal keys side by side, in the order of the file, whatever the sort does with equals. */
 static int by_key_and_place(const void *a, const void *b)
 {
 	const struct node *left = *(struct node *const *)a, *right = *(struct node *const *)b;

@@ -73,6 +73,7 @@ static bool report(struct diagnostics *to, struct mark mark, const char *message
 	return false;
 }
 
+/* By its byte order mark; without one, the NUL bytes of its letters are found. */
 static bool is_utf16(const unsigned char *at, size_t length)
 {
 	return length >= 2 &&

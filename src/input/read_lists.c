@@ -30,6 +30,7 @@ static void *new_rows(struct reader *reader, const struct node *node, size_t row
 	return rows;
 }
 
+/* A row that is no map keeps its place, so that the numbers of the rows behind it are right. */
 void read_list(struct reader *reader, const struct field *field, const struct node *node,
                const struct place *place, struct list *out)
 {
@@ -75,6 +76,7 @@ static bool has_word(const struct list *list, size_t count, int value)
 	return false;
 }
 
+/* A method named twice would be judged twice. */
 void read_words(struct reader *reader, const struct field *field, const struct node *node,
                 const struct place *place, struct list *out)
 {

@@ -37,6 +37,7 @@ static size_t holder_length(const char *path)
 	return end ? (size_t)(end - path) + 1 : 0;
 }
 
+/* Offsets of different structs are no rivals: they count from different starts. */
 static bool same_thing(const struct field *a, const struct field *b)
 {
 	size_t length = holder_length(a->path);
@@ -104,6 +105,8 @@ static bool suits(const struct field *row, const struct node *node, int *rank)
 	return *rank > 0;
 }
 
+/* A path may have a row for the word none, one for a number and one for a list: the node's shape
+ * chooses. */
 static const struct field *row_for(const struct field *rows, const struct node *node)
 {
 	const struct field *best = NULL;
@@ -186,6 +189,7 @@ static void wrong_shape(struct reader *reader, const struct field *rows, const s
 	read_shape_fault(reader, node, place, wanted, example);
 }
 
+/* The one place that knows which reader belongs to which kind of row. */
 static void read_row(struct reader *reader, const struct field *row, const struct node *node,
                      const struct node *map, const struct place *place, void *holder)
 {
@@ -213,6 +217,8 @@ static void read_row(struct reader *reader, const struct field *row, const struc
 	}
 }
 
+/* A blank empties all that the path may fill; a map below a section keeps what it does not name, so
+ * that a setup may override a single key of it. */
 void read_field(struct reader *reader, const struct field *rows, const struct node *node,
                 const struct node *map, const struct place *place, void *holder)
 {
@@ -260,6 +266,8 @@ static void add_elsewhere(const char *key, const char *here, char *out, size_t r
 		         path);
 }
 
+/* The most helpful thing that is known: a near key, the reason of the mistake, or the keys that
+ * would do. */
 static void unknown_key(struct reader *reader, const struct node *node, const struct place *parent)
 {
 	char hint[DIAGNOSTIC_HINT] = "";

@@ -59,6 +59,7 @@ static bool need_number(struct reader *reader, const struct field *field, const 
 	return node && read_value(reader, field, node, NULL, &here, out);
 }
 
+/* A single unknown number leaves no pattern; at: unknown says that honestly. */
 static bool need_point(struct reader *reader, const struct field *field, const struct node *map,
                        const struct place *place, struct vec2 *out)
 {
@@ -149,6 +150,7 @@ static size_t read_places(struct reader *reader, const struct field *field, cons
 	return list->count;
 }
 
+/* Whatever goes wrong, count stays 0, so that half a pattern is never judged. */
 void read_pattern(struct reader *reader, const struct field *field, const struct node *node,
                   const struct place *place, struct anchors *out)
 {

@@ -32,6 +32,7 @@ static bool read_coordinates(struct reader *reader, const struct field *field,
 	return good;
 }
 
+/* One unknown number makes the point unknown: half a place is no place. */
 void read_point(struct reader *reader, const struct field *field, const struct node *node,
                 const struct place *place, size_t size, struct point *out)
 {
@@ -88,6 +89,7 @@ const struct unit *read_unit(struct reader *reader, const struct node *map,
 	return unit;
 }
 
+/* Before memory is taken: the limit is what the kernels have room for. */
 static bool check_count(struct reader *reader, const struct field *field, const struct node *list,
                         const struct place *place)
 {
@@ -124,6 +126,7 @@ const struct node *read_points_map(struct reader *reader, const struct field *fi
 	return *unit && check_count(reader, field, points, &here) ? points : NULL;
 }
 
+/* Exactly: a point a hair beside the first one is a mistake that must be seen. */
 static bool same_point(struct vec2 a, struct vec2 b)
 {
 	return a.x == b.x && a.y == b.y;

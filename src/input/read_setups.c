@@ -73,6 +73,8 @@ static void check_overlap(struct reader *reader, const struct node *row, const s
 			           "'%.40s' is overridden by '%.40s' as well", node->key, other->key);
 }
 
+/* The key is a path of the table, whatever map it stands in; a row of a list has no path of its
+ * own. */
 static void override(struct reader *reader, const struct node *row, const struct node *node,
                      const struct place *setup, struct cell *cell)
 {
@@ -87,6 +89,7 @@ static void override(struct reader *reader, const struct node *row, const struct
 	read_field(reader, rows, node, row, &here, cell);
 }
 
+/* Results name the setup, so one without a name gets its number. */
 static void read_name(struct reader *reader, const struct node *row, const struct place *place,
                       size_t index, struct text *out)
 {
@@ -106,6 +109,7 @@ static bool is_name(const struct node *node)
 	return strcmp(node->key, "name") == 0;
 }
 
+/* Pages say what a setup changes, in the user's own words. */
 static void note_overridden(struct reader *reader, const struct node *row, struct list *out)
 {
 	*out = (struct list){.given = {row->mark, GIVEN}};
@@ -116,6 +120,8 @@ static void note_overridden(struct reader *reader, const struct node *row, struc
 			paths[out->count++] = (struct text){{node->key_mark, GIVEN}, node->key};
 }
 
+/* Lists that are not overridden are shared with the cell: nothing of a cell changes once it is
+ * read. */
 static void read_setup(struct reader *reader, const struct node *row, const struct place *place,
                        size_t index, const struct cell *cell, struct setup *out)
 {
@@ -147,6 +153,7 @@ static bool check_row(struct reader *reader, const struct node *row, const struc
 	return false;
 }
 
+/* A result that names a setup must name one. */
 static void check_names(struct reader *reader, const struct list *setups, const struct place *place)
 {
 	const struct setup *setup = setups->rows;
@@ -162,6 +169,7 @@ static void check_names(struct reader *reader, const struct list *setups, const 
 			}
 }
 
+/* The rows come last, whatever their place in the file, since each begins as the finished cell. */
 void read_setups(struct reader *reader, struct cell *cell)
 {
 	const struct node *node = reader->setups;

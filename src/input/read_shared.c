@@ -57,6 +57,7 @@ bool node_is_word(const struct node *node, const char *word)
 	return node->kind == NODE_SCALAR && strcmp(node->text, word) == 0;
 }
 
+/* YAML's own words for nothing count unquoted only: a part may be named "null". */
 bool node_is_blank(const struct node *node)
 {
 	if (node->kind != NODE_SCALAR)

@@ -16,6 +16,8 @@ static void add_alternatives(const struct field *field, char hint[DIAGNOSTIC_HIN
 	}
 }
 
+/* What is wrong and what to write come from the unit table; what else may stand here from the field
+ * table. */
 static void number_fault(struct reader *reader, const struct field *field, const struct node *node,
                          enum dimension wanted, const struct place *place,
                          enum quantity_error error, const struct unit *close)
@@ -29,6 +31,7 @@ static void number_fault(struct reader *reader, const struct field *field, const
 	read_fault(reader, FAULT_NUMBER, node->mark, place, hint, "%s", why.wrong);
 }
 
+/* In the unit that the user wrote, so that the limits can be compared at a glance. */
 static bool check_range(struct reader *reader, const struct field *field, const struct node *node,
                         const struct unit *unit, const struct place *place, double value)
 {
@@ -187,6 +190,7 @@ static void make_one_line(char *text)
 	*to = 0;
 }
 
+/* Bounded, since every page prints it. */
 void read_text(struct reader *reader, const struct node *node, const struct place *place,
                struct text *out)
 {

@@ -27,6 +27,7 @@ static const struct node *follow(const struct node *root, const char *path, bool
 	return node;
 }
 
+/* The mark is that of the map in which the key would stand: there is nothing better to point at. */
 static void missing_key(struct reader *reader, const struct field *field, const struct node *parent)
 {
 	const char *dot = strrchr(field->path, '.'), *key = dot ? dot + 1 : field->path;
@@ -103,6 +104,7 @@ static const struct node *root_map(struct reader *reader, const struct node *roo
 	return empty;
 }
 
+/* libyaml takes memory past the arena, so its failures are found among the diagnostics. */
 static bool memory_failed(const struct arena *arena, uint32_t file, struct diagnostics *to)
 {
 	for (size_t i = 0; i < to->count; i++)

@@ -24,6 +24,7 @@ struct builder {
 	bool stopped;                   /* a fault behind which nothing can be read */
 };
 
+/* libyaml counts lines and columns from 0, and columns in characters, as editors do. */
 static struct mark mark_of(const struct builder *b, yaml_mark_t start, yaml_mark_t end)
 {
 	struct mark mark = {b->file, (uint32_t)start.line + 1, (uint32_t)start.column + 1, 1};
@@ -79,6 +80,7 @@ static void report(struct builder *b, enum fault fault, struct mark mark, const 
 	diagnose(b->to, ERROR, fault, mark, path, hint, "%s", message);
 }
 
+/* A fault after which a guess would only bring follow-on faults. */
 static void stop(struct builder *b, enum fault fault, struct mark mark, const char *hint,
                  const char *message)
 {
@@ -96,6 +98,7 @@ static struct level *top(struct builder *b)
 	return b->depth > 0 ? &b->levels[b->depth - 1] : NULL;
 }
 
+/* Events do not say whether a scalar is a key; in a map every second one is. */
 static bool key_is_due(struct builder *b)
 {
 	struct level *level = top(b);
@@ -143,6 +146,7 @@ static struct node *new_node(struct builder *b, enum node_kind kind, struct mark
 	return node;
 }
 
+/* Refused, but the value itself is kept: the rest of the file can still be judged. */
 static void refuse_anchor_and_tag(struct builder *b, const yaml_event_t *event, const void *anchor,
                                   const void *tag)
 {
@@ -170,6 +174,7 @@ static const char *text_of(struct builder *b, const yaml_event_t *event)
 	return text;
 }
 
+/* A dropped child is still read, so that its own faults are found. */
 static void take_key(struct builder *b, const yaml_event_t *event)
 {
 	struct level *level = top(b);
@@ -207,6 +212,7 @@ static void take_scalar(struct builder *b, const yaml_event_t *event)
 	attach(b, node);
 }
 
+/* The depth is checked before anything is taken, so that a file of brackets costs nothing. */
 static void open_level(struct builder *b, const yaml_event_t *event, enum node_kind kind)
 {
 	struct mark mark = event_mark(b, event);
@@ -238,6 +244,7 @@ static void close_level(struct builder *b)
 		out_of_memory(b);
 }
 
+/* The value that it stands for is not looked up; a blank takes its place. */
 static void take_alias(struct builder *b, const yaml_event_t *event)
 {
 	struct mark mark = event_mark(b, event);
@@ -374,6 +381,7 @@ static struct mark end_of(const char *bytes, size_t length, uint32_t file)
 	return end;
 }
 
+/* Before libyaml sees them: its marks for such faults are byte offsets. */
 static bool check_bytes(struct builder *b, const char *bytes, size_t length)
 {
 	if (length > MAX_FILE_BYTES) {

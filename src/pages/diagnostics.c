@@ -115,7 +115,7 @@ static void source_lines(struct writer *writer, const struct page_source *source
                          const struct mark *mark)
 {
 	struct source_line line;
-	char number[24];
+	char number[32];
 	if (!find_line(source, mark->line, &line))
 		return;
 	struct span span = find_span(&line, mark);

@@ -39,7 +39,7 @@ static void anchor_list(struct json *json, uint64_t mask)
 {
 	json_open(json, '[');
 	for (int i = 0; i < MAX_ANCHORS; i++) {
-		char id[16];
+		char id[32];
 		snprintf(id, sizeof id, "A%d", i + 1);
 		if (mask >> i & 1)
 			json_text(json, id);

@@ -137,7 +137,7 @@ void flow_anchors(struct writer *writer, uint64_t mask)
 {
 	bool first = true;
 	for (int i = 0; i < MAX_ANCHORS; i++) {
-		char id[16];
+		char id[32];
 		if (!(mask >> i & 1))
 			continue;
 		snprintf(id, sizeof id, "%sA%d", first ? "" : ", ", i + 1);

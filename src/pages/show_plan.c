@@ -241,7 +241,7 @@ static void draw_axes(struct plan *plan)
 static void draw_anchors(struct plan *plan, const struct cell *cell)
 {
 	for (size_t i = 0; i < cell->anchors.count; i++) {
-		char id[16];
+		char id[32];
 		struct vec2 at = cell->anchors.at[i];
 		int row = row_of(plan, at.y), column = column_of(plan, at.x);
 		int length = snprintf(id, sizeof id, "A%zu", i + 1);

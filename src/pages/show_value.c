@@ -137,7 +137,7 @@ static void flow_pattern(struct writer *writer, const struct anchors *anchors)
 		                                                (enum unit_system)system);
 		flow(writer, system == UNITS_US ? " = " : "");
 		for (size_t i = 0; i < anchors->count; i++) {
-			char id[16];
+			char id[32];
 			snprintf(id, sizeof id, "A%zu ", i + 1);
 			flow(writer, id);
 			flow_coordinates(writer,

@@ -18,7 +18,7 @@ void text_to_measure(struct writer *writer, const struct result *result)
 	writer_title(writer, "To measure or to ask for, what decides first on top");
 	for (size_t i = 0; i < result->to_measure_count; i++) {
 		const struct to_measure *entry = &result->to_measure[i];
-		char number[24];
+		char number[32];
 		snprintf(number, sizeof number, "%zu", i + 1);
 		writer_right(writer, number, 4);
 		paragraph(writer, "", 5, entry->what);
@@ -34,7 +34,7 @@ void text_sentences(struct writer *writer, const char *title, const struct sente
 		return;
 	writer_title(writer, title);
 	for (size_t i = 0; i < sentences->count; i++) {
-		char number[24];
+		char number[32];
 		snprintf(number, sizeof number, "%zu", i + 1);
 		writer_right(writer, numbered ? number : "-", 4);
 		paragraph(writer, "", 5, sentences->list[i]);

@@ -2,7 +2,7 @@
 
 double plane_area(const struct vec2 *ring, size_t n)
 {
-	/* taken from the first point: products about a far origin would lose the digits of a small ring */
+	/* from the first point: products about a far origin lose the digits of a small ring */
 	double twice = 0;
 	for (size_t i = 2; i < n; i++) {
 		double ax = ring[i - 1].x - ring[0].x, ay = ring[i - 1].y - ring[0].y;

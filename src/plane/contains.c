@@ -12,8 +12,8 @@ double plane_distance_to_segment(struct vec2 point, struct vec2 from, struct vec
 	return plane_span(point, foot);
 }
 
-/* Whether the ray from the point toward +x crosses the edge. The half-open rule (one end counts, the other
- * does not) counts a ray through a vertex once. */
+/* Whether the ray from the point toward +x crosses the edge. The half-open rule (one end counts,
+ * the other does not) counts a ray through a vertex once. */
 static bool ray_crosses(struct vec2 point, struct vec2 a, struct vec2 b)
 {
 	if ((a.y > point.y) == (b.y > point.y))

@@ -1,5 +1,5 @@
-/* Convex hull by the monotone chain, in the caller's array alone: lower chain from left to right, then the
- * upper chain over what is left, from right to left. */
+/* Convex hull by the monotone chain, in the caller's array alone: lower chain from left to right,
+ * then the upper chain over what is left, from right to left. */
 #include "turn.h"
 #include <stdlib.h>
 #include <string.h>
@@ -24,8 +24,9 @@ static void swap(struct vec2 *a, struct vec2 *b)
 	*b = keep;
 }
 
-/* Takes points [from, n) in their order onto the chain that ends at `top`; points that do not belong to it
- * stay in the array behind it. `floor` is the chain's first point. Returns the chain's new end. */
+/* Takes points [from, n) in their order onto the chain that ends at `top`; points that do not
+ * belong to it stay in the array behind it. `floor` is the chain's first point. Returns the chain's
+ * new end. */
 static size_t extend(struct vec2 *at, size_t floor, size_t top, size_t from, size_t n)
 {
 	for (size_t i = from; i < n; i++) {

@@ -1,13 +1,13 @@
-/* Overlap of two simple rings, right on touching input. If the insides share area, then either the edges
- * cross, or some piece of one boundary lies inside the other ring, or the boundaries coincide where both
- * rings lie on the same side. Boundaries are cut at the other ring's vertices, so that a piece lies inside,
- * outside or upon the other as a whole and its middle point tells which. */
+/* Overlap of two simple rings, right on touching input. If the insides share area, then either the
+ * edges cross, or some piece of one boundary lies inside the other ring, or the boundaries coincide
+ * where both rings lie on the same side. Boundaries are cut at the other ring's vertices, so that a
+ * piece lies inside, outside or upon the other as a whole and its middle point tells which. */
 #include "turn.h"
 
-/* Touching is judged to this share of the two rings' extent: pads set out edge to edge by sums of decimal
- * fractions miss each other by rounding only. */
+/* Touching is judged to this share of the two rings' extent: pads set out edge to edge by sums of
+ * decimal fractions miss each other by rounding only. */
 #define TOUCH_SHARE 1e-9
-/* Pieces shorter than this many touching distances say nothing: their middle is near every edge at a corner. */
+/* Pieces shorter than so many touching distances say nothing: their middle is near a corner. */
 #define SHORT_PIECE 4
 
 struct span { struct vec2 low, high; };
@@ -44,7 +44,8 @@ static bool straddles(struct vec2 a, struct vec2 b, struct vec2 c, struct vec2 d
 	return (to_c > touch && to_d < -touch) || (to_c < -touch && to_d > touch);
 }
 
-static bool edges_cross(const struct vec2 *a, size_t na, const struct vec2 *b, size_t nb, double touch)
+static bool edges_cross(const struct vec2 *a, size_t na, const struct vec2 *b, size_t nb,
+                        double touch)
 {
 	for (size_t i = 0; i < na; i++) {
 		struct vec2 p = a[i], q = a[(i + 1) % na];
@@ -59,10 +60,11 @@ static bool edges_cross(const struct vec2 *a, size_t na, const struct vec2 *b, s
 
 enum side { OUTSIDE, UPON_SAME, UPON_OTHER, INSIDE };
 
-/* Where the point of a boundary that runs along `direction` lies in the ring. Upon an edge it matters
- * whether the ring's inside is on the same side; `sense` is the product of both rings' orientations. */
-static enum side side_of(struct vec2 point, struct vec2 direction, double sense, const struct vec2 *ring, size_t n,
-                         double touch)
+/* Where the point of a boundary that runs along `direction` lies in the ring. Upon an edge it
+ * matters whether the ring's inside is on the same side; `sense` is the product of both rings'
+ * orientations. */
+static enum side side_of(struct vec2 point, struct vec2 direction, double sense,
+                         const struct vec2 *ring, size_t n, double touch)
 {
 	for (size_t i = 0; i < n; i++) {
 		struct vec2 a = ring[i], b = ring[(i + 1) % n];
@@ -74,23 +76,25 @@ static enum side side_of(struct vec2 point, struct vec2 direction, double sense,
 	return plane_contains(ring, n, point, 0) ? INSIDE : OUTSIDE;
 }
 
-/* The next place after `from` (share of p-q) where a vertex of the ring lies upon p-q; 1 when none. */
-static double next_cut(struct vec2 p, struct vec2 q, double from, const struct vec2 *ring, size_t n, double touch)
+/* The next place after `from` (share of p-q) where a vertex of the ring lies upon it; 1 if none. */
+static double next_cut(struct vec2 p, struct vec2 q, double from, const struct vec2 *ring, size_t n,
+                       double touch)
 {
 	double length2 = (q.x - p.x) * (q.x - p.x) + (q.y - p.y) * (q.y - p.y);
 	double beyond = from + SHORT_PIECE * touch / sqrt(length2), next = 1;
 	for (size_t k = 0; k < n; k++) {
 		if (plane_distance_to_segment(ring[k], p, q) > touch)
 			continue;
-		double at = ((ring[k].x - p.x) * (q.x - p.x) + (ring[k].y - p.y) * (q.y - p.y)) / length2;
+		double at = ((ring[k].x - p.x) * (q.x - p.x) + (ring[k].y - p.y) * (q.y - p.y)) /
+		            length2;
 		if (at > beyond && at < next)
 			next = at;
 	}
 	return next;
 }
 
-static bool edge_shows_overlap(struct vec2 p, struct vec2 q, double sense, const struct vec2 *ring, size_t n,
-                               double touch)
+static bool edge_shows_overlap(struct vec2 p, struct vec2 q, double sense, const struct vec2 *ring,
+                               size_t n, double touch)
 {
 	if (plane_span(p, q) <= touch)
 		return false;

@@ -1,4 +1,4 @@
-/* Plane geometry of polygons: no engineering words here. Lengths in one unit, anticlockwise positive. */
+/* Plane geometry of polygons: no engineering words. Lengths in one unit, anticlockwise positive. */
 #ifndef PLANE_H
 #define PLANE_H
 
@@ -17,9 +17,10 @@ double plane_distance_to_segment(struct vec2 point, struct vec2 from, struct vec
 bool plane_segments_meet(struct vec2 a, struct vec2 b, struct vec2 c, struct vec2 d);
 /* Whether the open insides of two simple rings share any area. */
 bool plane_rings_overlap(const struct vec2 *a, size_t na, const struct vec2 *b, size_t nb);
-/* Convex hull, anticlockwise, no three collinear points; `out` holds room for n; returns its count. */
+/* Convex hull, anticlockwise, no three collinear points; `out` has room for n; returns a count. */
 size_t plane_hull(const struct vec2 *points, size_t n, struct vec2 *out);
-/* Drops points that lie on the straight line between their neighbours, so that one straight edge is one edge. */
+/* Drops points that lie on the straight line between their neighbours, so that one straight edge is
+ * one edge. */
 size_t plane_merge_straight(const struct vec2 *ring, size_t n, double tolerance, struct vec2 *out);
 
 #endif

@@ -10,7 +10,7 @@ static bool between(struct vec2 a, struct vec2 b, struct vec2 point)
 	return along >= -slack && along <= length2 + slack;
 }
 
-/* In line is judged from both ends of the segment, as a point near one end shows no turn from the other. */
+/* In line is judged from both ends, as a point near one end shows no turn from the other. */
 static bool touches(struct vec2 a, struct vec2 b, struct vec2 point)
 {
 	return plane_turn(a, b, point) == 0 && plane_turn(b, a, point) == 0 && between(a, b, point);
@@ -20,7 +20,8 @@ bool plane_segments_meet(struct vec2 a, struct vec2 b, struct vec2 c, struct vec
 {
 	if (touches(a, b, c) || touches(a, b, d) || touches(c, d, a) || touches(c, d, b))
 		return true;
-	return plane_turn(a, b, c) * plane_turn(a, b, d) < 0 && plane_turn(c, d, a) * plane_turn(c, d, b) < 0;
+	return plane_turn(a, b, c) * plane_turn(a, b, d) < 0 &&
+	       plane_turn(c, d, a) * plane_turn(c, d, b) < 0;
 }
 
 /* Neighbouring edges a-b and b-c share b; they touch elsewhere only when c runs back over a-b. */
@@ -39,7 +40,7 @@ bool plane_self_crossing(const struct vec2 *ring, size_t n)
 		struct vec2 a = ring[i], b = ring[(i + 1) % n];
 		if (folds_back(a, b, ring[(i + 2) % n]))
 			return true;
-		/* the edge before the first is its neighbour too, so it is left to the test above */
+		/* the edge before the first is its neighbour too: left to the test above */
 		size_t last = i == 0 ? n - 1 : n;
 		for (size_t k = i + 2; k < last; k++)
 			if (plane_segments_meet(a, b, ring[k], ring[(k + 1) % n]))

@@ -5,9 +5,9 @@
 #include "plane.h"
 #include <math.h>
 
-/* Below this sine two directions count as one. Coordinates that were typed with a few digits and then
- * scaled or turned carry a relative rounding of 1e-16; the margin keeps edges of a small piece far from
- * the origin straight. */
+/* Below this sine two directions count as one. Coordinates that were typed with a few digits and
+ * then scaled or turned carry a relative rounding of 1e-16; the margin keeps edges of a small piece
+ * far from the origin straight. */
 #define STRAIGHT_SINE 1e-12
 
 /* Twice the signed area of the triangle a, b, c: positive when c lies left of a -> b. */

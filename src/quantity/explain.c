@@ -91,6 +91,7 @@ static void without_separators(const char *text, char out[ROOM])
 	out[n] = 0;
 }
 
+/* The user's own text with a point, ready to be copied. */
 static void with_point(const char *text, char out[ROOM])
 {
 	snprintf(out, ROOM, "%s", text);
@@ -129,6 +130,8 @@ static void explain_comma(const char *text, struct explanation *out)
 	snprintf(out->remedy, sizeof out->remedy, "write %s", point);
 }
 
+/* lb for lbf gets a sentence of its own: it is the mistake that changes a result, not just a
+ * spelling. */
 static void explain_unknown_unit(const char *text, enum dimension wanted, const struct unit *close,
                                  struct explanation *out)
 {
@@ -150,6 +153,7 @@ static const char *article(const char *word)
 	return strchr("aeiou", word[0]) ? "an" : "a";
 }
 
+/* Mass for force is the usual one, so it is told apart. */
 static void explain_dimension(const char *text, enum dimension wanted, const struct unit *close,
                               struct explanation *out)
 {

@@ -30,6 +30,7 @@ static char lower(char c)
 	return c >= 'A' && c <= 'Z' ? (char)(c - 'A' + 'a') : c;
 }
 
+/* The word must be in lower case; the text may be in any. */
 static bool next_is(struct text text, const char *word)
 {
 	for (; *word; word++, text.at++)
@@ -120,6 +121,7 @@ static void take_power(struct text *text, struct written *out)
 	*text = look;
 }
 
+/* Six digits: far more than any fraction of a ruler has, and products stay exact. */
 static bool take_small(struct text *text, uint32_t *out)
 {
 	const char *from = text->at;
@@ -215,6 +217,7 @@ static bool is_letter(char c)
 	return lower(c) >= 'a' && lower(c) <= 'z';
 }
 
+/* In all spellings of C and YAML; "infinite" or "nano" are words, not numbers. */
 static bool not_finite(struct text text)
 {
 	skip(&text, ".");
@@ -222,6 +225,7 @@ static bool not_finite(struct text text)
 	return word && (text.at == text.end || !is_letter(*text.at));
 }
 
+/* A fraction is tried first: its first digits look like a number with a space behind it. */
 static enum quantity_error take_number(struct text *text, struct written *out)
 {
 	*out = (struct written){.below = 1};
@@ -298,6 +302,7 @@ static bool is_pure(enum dimension dimension)
 	return dimension == DIM_FACTOR || dimension == DIM_COUNT;
 }
 
+/* A second number is told before the unit is judged, as "5-6 mm" has no unit of that name. */
 static enum quantity_error take_unit(struct text text, enum dimension wanted, struct quantity *out)
 {
 	if (text.at == text.end)

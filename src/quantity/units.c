@@ -162,6 +162,8 @@ static const struct unit *find(const char *name, enum dimension wanted, same_nam
 	return any;
 }
 
+/* From the best news to the worst: right, wrong dimension, wrong case, a word that people use for
+ * it. */
 static enum quantity_error look_up(const char *name, enum dimension wanted,
                                    const struct unit **found)
 {
@@ -206,6 +208,7 @@ const struct unit *quantity_units(size_t *count)
 	return units;
 }
 
+/* What a drawing or a data sheet of that system would carry. */
 const struct unit *quantity_display_unit(enum dimension dimension, enum unit_system system)
 {
 	static const char *const names[DIMENSIONS][2] = {

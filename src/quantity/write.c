@@ -86,6 +86,7 @@ static size_t lay_out_power(const struct decimal *d, char *out, size_t n)
 	return n + (size_t)snprintf(out + n, NUMBER_ROOM - n, "e%d", d->exponent);
 }
 
+/* Powers of ten are for machines: up to sixteen digits a person reads plain ones faster. */
 static size_t lay_out(bool negative, const struct decimal *d, char *out)
 {
 	size_t n = 0;

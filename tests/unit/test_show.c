@@ -1,0 +1,149 @@
+/* What `show` says: every key, as given and in the other system, defaults and unknowns marked, a
+ * plan. */
+#include "../../src/cell/fields.h"
+#include "../../src/pages/writer.h"
+#include "../../src/standfast.h"
+#include "../support/printed.h"
+
+#include <criterion/criterion.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+static char *shown(const char *text)
+{
+	struct printed out = {0};
+	struct standfast *run = standfast_open(NULL, NULL);
+	if (standfast_read(run, text, strlen(text), "cell.yaml", NULL) != STANDFAST_DONE ||
+	    standfast_compute(run, 0, NULL) != STANDFAST_DONE) {
+		standfast_page(run, STANDFAST_DIAGNOSTICS, 0, printed_write, &out);
+		cr_assert(false, "%s", out.text);
+	}
+	cr_assert_eq(standfast_page(run, STANDFAST_UNDERSTOOD, 0, printed_write, &out),
+	             STANDFAST_DONE);
+	standfast_close(run);
+	cr_expect_leq(printed_width(out.text), PAGE_WIDTH, "%s", out.text);
+	cr_expect_not(printed_trails(out.text));
+	return out.text;
+}
+
+static void expect_line(const char *page, const char *key, const char *value)
+{
+	char line[200];
+	snprintf(line, sizeof line, "%-44s%s\n", key, value);
+	cr_expect(strstr(page, line), "no line '%s' in\n%s", line, page);
+}
+
+static const char *const file =
+	"standfast: 1\n"
+	"slab:\n"
+	"  thickness: {value: 6 1/2 in, evidence: unknown}\n"
+	"  topping: none\n"
+	"  concrete: {strength: {cores: {unit: MPa, values: [34.1, 31.8]}}}\n"
+	"cell:\n"
+	"  parts:\n"
+	"    - {name: frame, mass: 380 kg, at: [0 mm, 0 mm, 120 mm]}\n"
+	"    - {name: box, mass: unknown, box: {from: [0 mm, 0 mm, 0 mm], to: [100 mm, 100 mm, 100 mm]}}\n"
+	"  base: [{outline: {unit: mm, points: [[-500, -400], [500, -400], [500, 400], [-500, 400]]}}]\n"
+	"arm: {mount: [0 mm, 0 mm, 850 mm]}\n"
+	"setups: [{name: low, arm.mount: [0 mm, 0 mm, 500 mm]}, {name: high, slab.thickness: 200 mm}]\n"
+	"anchors:\n"
+	"  at: {unit: mm, points: [[-450, -350], [450, 350]]}\n"
+	"  plate_hole: slotted\n";
+
+Test(show, tells_values_defaults_and_unknowns)
+{
+	char *page = shown(file);
+	expect_line(page, "slab.thickness.value", "6.5 in = 165.1 mm");
+	expect_line(page, "slab.thickness.evidence", "not known");
+	expect_line(page, "slab.topping", "none");
+	cr_expect_null(strstr(page, "slab.topping.thickness"));
+	expect_line(page, "slab.concrete.strength.cores.values", "34.1, 31.8 MPa = 4946, 4612 psi");
+	expect_line(page, "slab.clear", "not known");
+	expect_line(page, "cell.parts[1].mass", "380 kg = 837.8 lb");
+	expect_line(page, "cell.parts[2].mass", "not known");
+	expect_line(page, "cell.parts[2].box.to",
+	            "[100,100,100] mm = [3.93701,3.93701,3.93701] in");
+	expect_line(page, "anchors.at", "A1 [-450,-350] A2 [450,350] mm = A1 [-17.7165,-13.7795]\n"
+	                                "                                            A2 [17.7165,13.7795] in");
+	expect_line(page, "anchors.plate_hole", "slotted");
+	expect_line(page, "anchors.product.rating.allowed_share", "25 % (default)");
+	expect_line(page, "anchors.product.label", "not given");
+	free(page);
+}
+
+Test(show, lists_setups_with_their_overrides)
+{
+	char *page = shown(file);
+	expect_line(page, "setups[1].name", "low");
+	expect_line(page, "  arm.mount", "[0,0,500] mm = [0,0,19.685] in");
+	expect_line(page, "setups[2].name", "high");
+	expect_line(page, "  slab.thickness.value", "200 mm = 7.874 in");
+	free(page);
+}
+
+/* Whether every key of the file itself is named. */
+Test(show, leaves_out_no_key)
+{
+	char *page = shown("standfast: 1\nanchors: {at: {unit: mm, points: [[0, 0]]}}\n");
+	for (size_t i = 0; i < field_count; i++) {
+		const struct field *field = &fields[i];
+		char start[128];
+		bool value = field->kind != FIELD_SECTION && field->kind != FIELD_ALIAS &&
+		             field->kind != FIELD_NONE && field->kind != FIELD_SETUPS;
+		snprintf(start, sizeof start, "\n%s ", field->path);
+		if (value && !strstr(field->path, "[]"))
+			cr_expect(strstr(page, start), "%s", field->path);
+	}
+	cr_expect(strstr(page, "none: the file has no load model"));
+	free(page);
+}
+
+Test(show, draws_the_plan_to_scale)
+{
+	char *page = shown(file);
+	const char *plan = strstr(page, "Plan, cell axes\n"), *a2 = strstr(plan, "A2"),
+		   *a1 = strstr(plan, "A1");
+	cr_assert(a1 && a2 && a2 < a1, "A2 lies farther up: %s", plan);
+	const char *line2 = a2, *line1 = a1;
+	while (line2[-1] != '\n')
+		line2--;
+	while (line1[-1] != '\n')
+		line1--;
+	int rows = 0;
+	for (const char *at = a2; at < a1; at++)
+		rows += *at == '\n';
+	/* 900 mm at 20 mm a character, 700 mm at 40 mm a row; half a character of rounding at each
+	 * end */
+	cr_expect(strstr(plan, "one character is 20 mm wide and 40 mm high"), "%s", plan);
+	cr_expect_leq(labs((a2 - line2) - (a1 - line1) - 45), 1, "%s", plan);
+	cr_expect_leq(abs(rows - 17), 1, "%s", plan);
+	free(page);
+}
+
+Test(show, draws_edges_and_joints_that_are_near)
+{
+	char *page = shown("standfast: 1\n"
+	                   "slab:\n"
+	                   "  outline: {unit: m, points: [[0, 0], [14, 0], [14, 9], [0, 9]]}\n"
+	                   "  joints: [{from: [1.8 m, 0 m], to: [1.8 m, 9 m], type: saw_cut}]\n"
+	                   "  old_holes: [{at: [1.5 m, 1 m]}]\n"
+	                   "cell: {at: [1 m, 0.5 m], turned: 0 deg}\n"
+	                   "anchors: {at: {unit: mm, points: [[-450, -350], [450, -350], [450, 350], [-450, 350]]}, lug: yes}\n");
+	const char *plan = strstr(page, "Plan, cell axes\n");
+	cr_expect(strchr(plan, '#') && strchr(plan, '~') && strstr(plan, "o old hole"), "%s", plan);
+	free(page);
+}
+
+Test(show, stands_any_size_of_cell)
+{
+	static const char *const sizes[] = {"10", "77", "1000", "100000"};
+	for (size_t i = 0; i < sizeof sizes / sizeof *sizes; i++) {
+		char text[300];
+		snprintf(text, sizeof text,
+		         "standfast: 1\nanchors: {at: {unit: mm, points: [[0, 0], [%s, 0], [0, %s]]}}\n", sizes[i], sizes[i]);
+		char *page = shown(text);
+		cr_expect(strstr(page, "A2") && strstr(page, "A3"), "%s", page);
+		free(page);
+	}
+}
