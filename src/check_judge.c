@@ -1,12 +1,14 @@
 #include "check_judge.h"
 
 #include "base/trace_state.h"
+#include "checks/judging.h"
 #include "check_words.h"
 
 #include <math.h>
 #include <stdio.h>
 #include <string.h>
 
+#define MOST_RESIDUAL 1e-9 /* what an equilibrium may lack, relative to its load */
 #define SAME_RATIO 1e-9      /* anchors whose ratios differ by less govern together */
 
 static bool field_is_known(const struct cell *cell, const char *path)
@@ -43,7 +45,7 @@ static void judge_inputs(const struct run *run, const struct check *check, const
 	for (size_t i = 0; check->needs[i]; i++)
 		if (!field_is_known(cell, check->needs[i]))
 			finding_lacks(out, check->needs[i]);
-	if (!check->needs_loads)
+	if (!check->needs_loads || without_load_model(cell))
 		return;
 	for (size_t i = 0; i < run->loads.gap_count; i++)
 		finding_lacks(out, run->loads.gaps[i].path);
@@ -94,8 +96,9 @@ static void judge_one(const struct run *run, const struct check *check, size_t s
 	judge_inputs(run, check, s->cell, out);
 	if (worst && worst->known) {
 		run_state(run, s, worst, &state);
-		judging.state = &state;
-		if (trace)
+		/* balance is verified by integrals of their own before anything rests on it */
+		judging.state = state.residual <= MOST_RESIDUAL ? &state : NULL;
+		if (trace && judging.state)
 			write_state(run, &judging, check, anchor, worst);
 	}
 	check->judge(&judging, (int)anchor, out);
@@ -172,7 +175,7 @@ static void take(struct check_result *result, const struct finding *finding, siz
 	}
 	if (first || worse(finding, &result->finding)) {
 		result->finding = *finding;
-		result->subject = (struct subject){bit, -1};
+		result->subject = (struct subject){bit, finding->edge};
 		result->at = *at;
 	} else if (finding->verdict == result->finding.verdict &&
 	           !worse(&result->finding, finding) && result->at.setup == setup) {
@@ -242,7 +245,7 @@ static void list_anchors(const struct run *run, struct result *result)
 	result->anchor_count = run->anchor_count;
 	for (size_t i = 0; i < run->anchor_count; i++) {
 		struct anchor_result *anchor = &result->anchor[i];
-		snprintf(anchor->id, sizeof anchor->id, "A%zu", i + 1);
+		snprintf(anchor->id, sizeof anchor->id, "A%u", (unsigned)(i + 1));
 		anchor->at[0] = run->cell->anchors.at[i].x;
 		anchor->at[1] = run->cell->anchors.at[i].y;
 		if (!result->loads_computed)
@@ -290,6 +293,9 @@ static bool speaks_before(const struct check_result *a, const struct check_resul
 		return a->finding.verdict > best->finding.verdict;
 	if (a->finding.verdict == UNPROVEN)
 		return best->check->leans && !a->check->leans;
+	/* where all holds, what the anchors carry says more than what they stand in */
+	if (a->finding.verdict == HOLDS && a->check->leans != best->check->leans)
+		return a->check->leans && a->finding.computed;
 	if (a->check->combines != best->check->combines && best->check->stage == a->check->stage)
 		return best->check->combines;
 	return worse(&a->finding, &best->finding);

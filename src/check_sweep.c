@@ -218,8 +218,9 @@ static bool peaks_elsewhere(const struct visit *v, size_t watch)
 {
 	const struct check *check = v->run->watched[watch];
 	bool of_shear = watch == WATCH_SHEAR || (check && check->by_shear);
+	unsigned refined = v->run->bounds[v->load_case->group].refined;
 	if (v->load_case->paired)
-		return of_shear && v->run->bounds[v->load_case->group].refined;
+		return of_shear && !(v->load_case->reading & ~refined);
 	return of_shear || (check && check->follows_tension);
 }
 
@@ -262,7 +263,7 @@ static void sweep_case(struct visit *v)
 	for (size_t w = 0; turns && w < run->watch_count; w++)
 		for (size_t i = 0; i < run->anchor_count && !peaks_elsewhere(v, w); i++)
 			refine_anchor(v, w, i, count, step);
-	run->bounds[c->group].refined = true;
+	run->bounds[c->group].refined |= c->reading;
 }
 
 static void bound_shear(struct run *run, struct setup_run *setup, const struct load_case *c)

@@ -29,7 +29,8 @@ struct setup_run {
 /* Shear that does not depend on the state: the largest over all headings of a group of load cases.
  */
 struct shear_bound {
-	bool ready, carried, refined;
+	bool ready, carried;
+	uint16_t refined;                    /* readings (bits) in which a sweep has found its peaks */
 	double size[MAX_ANCHORS], heading[MAX_ANCHORS];
 };
 

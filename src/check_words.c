@@ -1,5 +1,7 @@
 #include "check_words.h"
 
+#include "checks/judging.h"
+
 #include <math.h>
 #include <stdio.h>
 #include <string.h>
@@ -20,7 +22,7 @@ const char *load_departure(const struct cell *cell)
 {
 	const struct choices *choices = &cell->choices;
 	double most = choices->masses_weighed.value == YES ? WEIGHED_WEIGHT : SAFE_WEIGHT;
-	if (is_known(choices->by_engineer.name))
+	if (engineer_stands(&choices->by_engineer))
 		return NULL;
 	if (choices->stabilising_weight.value > most)
 		return "the stabilising weight is above the safe default and no engineer stands "
@@ -38,11 +40,9 @@ static void depart(const struct run *run, struct result *result, const char *wha
                    const struct engineer *engineer)
 {
 	const char *text =
-		is_known(engineer->name)
+		engineer_stands(engineer)
 			? arena_format(run->arena, "%s; by engineer %s: %s", what,
-	                               engineer->name.value,
-	                               is_known(engineer->reason) ? engineer->reason.value
-	                                                          : "no reason given")
+	                               engineer->name.value, engineer->reason.value)
 			: arena_format(run->arena, "%s; no engineer stands for it", what);
 	if (text)
 		say(&result->departures, text);

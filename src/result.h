@@ -24,7 +24,7 @@ struct occurrence {
 };
 
 struct anchor_result {
-	char id[8];                         /* "A1" */
+	char id[12];                         /* "A1" */
 	double at[2];                       /* cell axes [mm] */
 	bool computed;
 	double tension, shear;              /* largest over all service cases [N] */

@@ -95,6 +95,7 @@ void anchor_edge_judge(const struct judging *judging, int anchor, struct finding
 		                                         : "edges are not known";
 		return;
 	}
+	out->edge = (unsigned)setting->nearest_edge_index[anchor] + 1;
 	const char *what = setting->edges[setting->nearest_edge_index[anchor]].joint >= 0
 	                           ? "a joint"
 	                           : "an edge";

@@ -11,6 +11,15 @@
 
 #define MOST_RATIO 1e6      /* above it there is nothing to resist */
 
+/* Fails; where an unknown load may help as well as hurt, it cannot hold. */
+static void tips(struct finding *out, const char *said, const char *remedy)
+{
+	if (out->never_fails)
+		finding_doubts(out, said, remedy);
+	else
+		finding_fails(out, said, remedy);
+}
+
 void base_stability_judge(const struct judging *judging, int anchor, struct finding *out)
 {
 	const struct run_facts *facts = judging->facts;
@@ -21,17 +30,16 @@ void base_stability_judge(const struct judging *judging, int anchor, struct find
 		finding_fails(out, "a single anchor cannot resist twisting, and no friction is counted",
 		              "two anchors or more");
 	if (facts->unsolved)
-		finding_fails(out,
-		              "so near the limit of balance that the anchors' forces grow beyond any use",
-		              "anchors farther apart or on the other side, a wider base, or more weight");
+		tips(out, "so near the limit of balance that the anchors' forces grow beyond any use",
+		     "anchors farther apart or on the other side, a wider base, or more weight");
 	trace_step(judging->trace, "overturning", "", facts->overturning, DIM_FACTOR,
 	           "largest overturning over resisting moment about any edge of what can carry", "");
 	if (facts->overturning > MOST_RATIO) {
-		finding_fails(out, "nothing resists the overturning: the anchors are all on one side of it",
-		              "anchors on the other side, a wider base, or more weight");
+		tips(out, "nothing resists the overturning: the anchors are all on one side of it",
+		     "anchors on the other side, a wider base, or more weight");
 		return;
 	}
-	if (judging->base->facet_count == 0 && !out->failed) {
+	if (judging->base->facet_count == 0 && !out->failed && !facts->unsolved) {
 		out->said_numbers = "anchors and base hold every load in balance, whatever its "
 		                    "size and direction";
 		out->missing_count = 0; /* so whatever is not known of the loads does not matter */
@@ -46,7 +54,7 @@ void base_stability_judge(const struct judging *judging, int anchor, struct find
 	                "anchors on the other side, a wider base, or more weight");
 	/* on the limit there is no margin at all: only a smaller moment is an equilibrium */
 	if (facts->overturning >= 1)
-		finding_fails(out, out->said_numbers, out->said_numbers_remedy);
+		tips(out, out->said_numbers, out->said_numbers_remedy);
 	trace_step(judging->trace, "ratio", "overturning / 1", out->ratio, DIM_FACTOR, "",
 	           "must be below 1");
 }

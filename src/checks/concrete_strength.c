@@ -22,7 +22,7 @@ void concrete_strength_judge(const struct judging *judging, int anchor, struct f
 		finding_doubts(out, strength.doubt, strength.remedy);
 	out->never_fails = !strength.evidenced;
 	if (choices->least_strength.value < LEAST_WITHOUT_ENGINEER &&
-	    !is_known(choices->by_engineer.name))
+	    !engineer_stands(&choices->by_engineer))
 		finding_doubts(out,
 		               "the least strength asked for is below 28 MPa and no engineer "
 		               "stands for it",

@@ -66,6 +66,11 @@ const char *without_load_model(const struct cell *cell)
 	               : NULL;
 }
 
+bool engineer_stands(const struct engineer *engineer)
+{
+	return is_known(engineer->name) && is_known(engineer->reason);
+}
+
 void judge_thickness_evidence(const struct judging *judging, struct finding *out)
 {
 	const struct word *evidence = &judging->cell->slab.thickness_evidence;
@@ -90,6 +95,15 @@ void finding_lacks_edges(const struct judging *judging, struct finding *out)
 	if (!judging->setting->placed)
 		finding_lacks(out,
 		              is_known(judging->cell->standing_at) ? "cell.turned" : "cell.at");
+}
+
+void finding_lacks_strength(const struct judging *judging, struct finding *out)
+{
+	const struct concrete_strength *strength = &judging->setting->strength;
+	for (size_t i = 0; i < strength->missing_count; i++)
+		finding_lacks(out, strength->missing[i]);
+	if (strength->doubt)
+		finding_doubts(out, strength->doubt, strength->remedy);
 }
 
 double largest_clearance_hole(double shaft)
@@ -135,10 +149,13 @@ enum stand_off_kind stand_off_kind(const struct judging *judging, struct finding
 			finding_lacks(lacks, missing);
 		return STAND_OFF_UNKNOWN;
 	}
-	double least = fmax(30, judging->setting->strength.value);   /* EN 1992-4 6.2.2.3 [MPa] */
-	if (stand_off->grout_strength.value < least)
+	const struct concrete_strength *strength = &judging->setting->strength;
+	if (stand_off->grout_strength.value < fmax(30, strength->value)) /* EN 1992-4 6.2.2.3 [MPa] */
 		return THICK_OR_OPEN;
-	return is_known(*topping) ? FILLED_FLAT : STAND_OFF_UNKNOWN;
+	/* concrete that is not shown may be stronger than the grout */
+	if (!strength->shown && lacks)
+		finding_lacks_strength(judging, lacks);
+	return is_known(*topping) && strength->shown ? FILLED_FLAT : STAND_OFF_UNKNOWN;
 }
 
 static void judge_holes(const struct judging *judging, int anchor, struct finding *out)

@@ -16,12 +16,18 @@ const char *percent(const struct judging *judging, double share);
 bool load_model(const struct cell *cell); /* any part of a load model is in the file */
 const char *without_load_model(const struct cell *cell);     /* reason for `left_out`, or NULL */
 
+/* An engineer stands for a departure with name and reason; one alone is no word given. */
+bool engineer_stands(const struct engineer *engineer);
+
 /* Only a measured or as-built thickness is evidence; without it the ratio is no bound either. */
 void judge_thickness_evidence(const struct judging *judging, struct finding *out);
 
 /* Names what keeps the edges from being known: the measured clear distance is the quickest thing to
  * ask for. */
 void finding_lacks_edges(const struct judging *judging, struct finding *out);
+
+/* Names what keeps the concrete's strength from being shown. */
+void finding_lacks_strength(const struct judging *judging, struct finding *out);
 
 /* Stand-off as the shear checks see it. */
 enum stand_off_kind { FLAT, FILLED_FLAT, THICK_OR_OPEN, ON_TOPPING, STAND_OFF_UNKNOWN };

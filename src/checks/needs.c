@@ -21,6 +21,9 @@ static const char *kind_word(enum load_kind kind) { return kind == TENSION ? "te
 static void conditions(const struct judging *judging, struct finding *out)
 {
 	const struct needs *needs = &judging->cell->anchors.needs;
+	/* in another pattern the loads may be lower as well as higher */
+	out->never_fails |= !is_known(needs->pattern_as_stated) ||
+	                    needs->pattern_as_stated.value == NO;
 	if (!is_known(needs->pattern_as_stated))
 		finding_lacks(out, "anchors.needs.pattern_as_stated");
 	else if (needs->pattern_as_stated.value == NO)

@@ -134,7 +134,7 @@ static double allowed_share(const struct rating *rating, struct finding *finding
 {
 	double share = trace_input(trace, "share", &rating->allowed_share, DIM_SHARE,
 	                           "allowed share of ultimate");
-	if (share > SAFE_SHARE && !is_known(rating->by_engineer.name))
+	if (share > SAFE_SHARE && !engineer_stands(&rating->by_engineer))
 		doubts(finding,
 		       "the allowed share is above 25 % of ultimate and no engineer stands for it",
 		       "25 %, or have an engineer stand for it (rating: by_engineer)");
@@ -198,7 +198,7 @@ static double state_factor(const struct judging *judging, const struct product *
 	double factor = 1;
 	if (shown_uncracked(concrete)) {
 		why = "concrete stated as uncracked";
-		if (!is_known(concrete->by_engineer.name))
+		if (!engineer_stands(&concrete->by_engineer))
 			doubts(finding,
 			       "the concrete is stated as uncracked and no engineer stands for it",
 			       "leave slab: concrete: cracked out, or have an engineer stand for "

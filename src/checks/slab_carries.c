@@ -12,24 +12,74 @@
 
 #define BEARING_FACTOR (0.85 / 2.5)
 
-static bool crosses_joint(const struct judging *judging)
+static struct vec2 on_slab(const struct judging *judging, struct vec2 p)
+{
+	const double *at = judging->cell->standing_at.at;
+	double c = cos(judging->cell->turned.value), s = sin(judging->cell->turned.value);
+	return (struct vec2){at[0] + c * p.x - s * p.y, at[1] + s * p.x + c * p.y};
+}
+
+/* Whether a joint runs below the base: through the hull of all that bears, or within it. */
+static bool lies_below(const struct judging *judging, const struct edge_line *joint)
+{
+	const struct base *base = judging->base;
+	bool inside = base->hull_count > 0;
+	for (size_t i = 0; i < base->hull_count; i++) {
+		struct vec2 from = on_slab(judging, base->hull[i]);
+		struct vec2 to = on_slab(judging, base->hull[(i + 1) % base->hull_count]);
+		if (plane_segments_meet(from, to, joint->from, joint->to))
+			return true;
+		inside = inside && (to.x - from.x) * (joint->from.y - from.y) >
+		                           (to.y - from.y) * (joint->from.x - from.x);
+	}
+	return inside;
+}
+
+static bool reaches(struct vec2 anchor, const struct vec2 triangle[3], double distance)
+{
+	for (int k = 0; k < 3; k++)
+		if (hypot(triangle[k].x - anchor.x, triangle[k].y - anchor.y) > distance)
+			return false;
+	return true;
+}
+
+/* Whether the measured clear distance leaves no place for a joint below the base: every triangle
+ * from the hull's middle to one of its edges lies within that distance of one anchor. */
+static bool clear_below(const struct judging *judging)
+{
+	const struct base *base = judging->base;
+	struct vec2 triangle[3] = {{0, 0}};
+	for (size_t i = 0; i < base->hull_count; i++) {
+		triangle[0].x += base->hull[i].x / (double)base->hull_count;
+		triangle[0].y += base->hull[i].y / (double)base->hull_count;
+	}
+	for (size_t i = 0; i < base->hull_count; i++) {
+		bool within = false;
+		triangle[1] = base->hull[i];
+		triangle[2] = base->hull[(i + 1) % base->hull_count];
+		for (size_t k = 0; k < base->anchor_count && !within; k++)
+			within = reaches(base->anchor_mm[k], triangle, judging->setting->clear);
+		if (!within)
+			return false;
+	}
+	return true;
+}
+
+static void judge_joints(const struct judging *judging, struct finding *out)
 {
 	const struct setting *setting = judging->setting;
-	const struct base *base = judging->base;
-	double c = cos(judging->cell->turned.value), s = sin(judging->cell->turned.value);
-	for (size_t e = 0; base && setting->placed && e < setting->edge_count; e++)
-		for (size_t i = 0; setting->edges[e].joint >= 0 && i < base->hull_count; i++) {
-			const struct vec2 *p = &base->hull[i],
-					  *q = &base->hull[(i + 1) % base->hull_count];
-			const double *at = judging->cell->standing_at.at;
-			struct vec2 from = {at[0] + c * p->x - s * p->y,
-			                    at[1] + s * p->x + c * p->y};
-			struct vec2 to = {at[0] + c * q->x - s * q->y, at[1] + s * q->x + c * q->y};
-			if (plane_segments_meet(from, to, setting->edges[e].from,
-			                        setting->edges[e].to))
-				return true;
-		}
-	return false;
+	const struct list *joints = &judging->cell->slab.joints;
+	if (!judging->base)
+		return;      /* the loads lack it already */
+	if (!is_known(*joints) && !clear_below(judging))
+		finding_lacks(out, "slab.joints");
+	if (joints->count > 0 && !setting->placed)
+		finding_lacks(out, is_known(judging->cell->standing_at) ? "cell.turned" : "cell.at");
+	for (size_t e = 0; setting->placed && e < setting->edge_count; e++)
+		if (setting->edges[e].joint >= 0 && lies_below(judging, &setting->edges[e]))
+			finding_doubts(out,
+			               "the base stands across a joint: the two sides move apart",
+			               "move the cell off the joint, or ask the engineer");
 }
 
 static void judge_pressure(const struct judging *judging, struct finding *out)
@@ -46,6 +96,7 @@ static void judge_pressure(const struct judging *judging, struct finding *out)
 		                        shown(judging, -facts->least_down, DIM_FORCE)),
 		               "more weight on the base, or have an engineer check the slab "
 		               "against uplift");
+	finding_lacks_strength(judging, out);
 	if (!strength->known)
 		return;
 	double allowed = BEARING_FACTOR * strength->value;
@@ -80,9 +131,10 @@ void slab_carries_judge(const struct judging *judging, int anchor, struct findin
 	else if (slab->type.value == SLAB_SUSPENDED)
 		finding_doubts(out, "a suspended slab is for the engineer of record",
 		               "find out whether it is post-tensioned, and ask the engineer of record");
-	if (crosses_joint(judging))
-		finding_doubts(out, "the base stands across a joint: the two sides move apart",
-		               "move the cell off the joint, or ask the engineer");
-	out->said_numbers = "pressed down on ground; slab bending and soil are not checked";
+	judge_joints(judging, out);
+	out->said_numbers = load_model(judging->cell)
+		? "pressed down on ground; slab bending and soil are not checked"
+		: "on ground; no loads were computed, so pressure, uplift, slab bending and soil are "
+		  "not checked";
 	judge_pressure(judging, out);
 }

@@ -8,6 +8,26 @@
 
 #define FEW_PARTS 12     /* more are summed without a line each */
 
+/* Mass and place of one part, with the lines of the file where they stand. */
+static void trace_part(const struct part *part, size_t number, enum weight_run run,
+                       struct trace *trace)
+{
+	bool box = is_known(part->box_from) && is_known(part->box_to);
+	bool least = run != RUN_FULL && is_known(part->least_mass);
+	trace_input(trace, trace_text(trace, "m_%zu", number),
+	            least ? &part->least_mass : &part->mass, DIM_MASS, part->name.value);
+	for (int k = 0; k < 2; k++) {
+		const char *symbol = trace_text(trace, k ? "y_%zu" : "x_%zu", number);
+		struct number at = {part->at.given, part->at.at[k], NULL};
+		if (box)
+			trace_step(trace, symbol, "",
+			           0.5 * (part->box_from.at[k] + part->box_to.at[k]), DIM_LENGTH,
+			           "centre of its box", "");
+		else
+			trace_input(trace, symbol, &at, DIM_LENGTH, "");
+	}
+}
+
 /* The sums of weights and first moments, a line a part. */
 static void trace_parts(const struct cell *cell, const struct load_case *c, struct trace *trace)
 {
@@ -21,18 +41,7 @@ static void trace_parts(const struct cell *cell, const struct load_case *c, stru
 	           "factor on weights");
 	bool few = cell->parts.count <= FEW_PARTS;
 	for (size_t i = 0; few && i < cell->parts.count; i++) {
-		const struct part *part = (const struct part *)cell->parts.rows + i;
-		bool box = is_known(part->box_from) && is_known(part->box_to);
-		double at[2];
-		for (int k = 0; k < 2; k++)
-			at[k] = box ? 0.5 * (part->box_from.at[k] + part->box_to.at[k])
-			            : part->at.at[k];
-		trace_step(trace, trace_text(trace, "m_%zu", i + 1), "", part_mass(part, c->run),
-		           DIM_MASS, "input", part->name.value);
-		trace_step(trace, trace_text(trace, "x_%zu", i + 1), "", at[0], DIM_LENGTH,
-		           box ? "centre of its box" : "input", "");
-		trace_step(trace, trace_text(trace, "y_%zu", i + 1), "", at[1], DIM_LENGTH,
-		           box ? "centre of its box" : "input", "");
+		trace_part((const struct part *)cell->parts.rows + i, i + 1, c->run, trace);
 		down = trace_text(trace, "%s%sm_%zu", down, plus, i + 1);
 		x = trace_text(trace, "%s%sm_%zu * x_%zu", x, plus, i + 1, i + 1);
 		y = trace_text(trace, "%s%sm_%zu * y_%zu", y, plus, i + 1, i + 1);

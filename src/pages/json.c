@@ -172,7 +172,7 @@ static void check_object(struct json *json, const struct result *result,
 	key_text(json, "source", check->check->source);
 	json_key(json, "anchors");
 	anchor_list(json, check->subject.anchors);
-	key_number(json, "edge", check->subject.edge >= 0, check->subject.edge);
+	key_number(json, "edge", check->subject.edge > 0, check->subject.edge);
 	where_members(json, result->cell, &check->at);
 	json_key(json, "missing");
 	json_open(json, '[');

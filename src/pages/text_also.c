@@ -175,10 +175,49 @@ static void same_line(struct writer *writer, const struct result *result, bool *
 	flow_end(writer);
 }
 
+/* A doubt that stands behind what is missing; NULL: none. */
+static const char *hidden_doubt(const struct check_result *check)
+{
+	const char *doubt = check->finding.said_doubt;
+	return waits(check) && doubt && *doubt ? doubt : NULL;
+}
+
+/* Whether an earlier check has this doubt, or any has it for its reason. */
+static bool is_doubt_said(const struct result *result, size_t index)
+{
+	const char *doubt = hidden_doubt(&result->checks[index]);
+	for (size_t i = 0; i < result->check_count; i++) {
+		const struct check_result *other = &result->checks[i];
+		const char *hidden = hidden_doubt(other), *said = hidden ? hidden : key_of(other);
+		if ((i < index || !hidden) && strcmp(said, doubt) == 0)
+			return true;
+	}
+	return false;
+}
+
+static void doubt_lines(struct writer *writer, const struct result *result, bool *labelled)
+{
+	for (size_t i = 0; i < result->check_count; i++) {
+		const struct check_result *check = &result->checks[i];
+		const char *remedy = check->finding.said_doubt_remedy;
+		if (!hidden_doubt(check) || is_doubt_said(result, i))
+			continue;
+		begin_line(writer, labelled);
+		flow(writer, hidden_doubt(check));
+		flow(writer, remedy && *remedy ? ": " : "");
+		flow(writer, remedy ? remedy : "");
+		flow(writer, " (");
+		flow(writer, check->check->id);
+		flow(writer, ")");
+		flow_end(writer);
+	}
+}
+
 void text_also(struct writer *writer, const struct result *result)
 {
 	bool labelled = false;
 	same_line(writer, result, &labelled);
 	also_lines(writer, result, FAILS, &labelled);
 	also_lines(writer, result, UNPROVEN, &labelled);
+	doubt_lines(writer, result, &labelled);
 }

@@ -137,7 +137,8 @@ static size_t spread_anchor(const struct result *result)
 	for (size_t i = 0; i < result->anchor_count; i++) {
 		if (check && check->subject.anchors == (uint64_t)1 << i)
 			return i;
-		if (result->anchor[i].computed && result->anchor[i].tension > result->anchor[most].tension)
+		if (result->anchor[i].computed &&
+		    result->anchor[i].tension > result->anchor[most].tension)
 			most = i;
 	}
 	return most;

@@ -2,7 +2,7 @@
 #include "text_parts.h"
 #include <string.h>
 
-/* Whose reason is it: the check's own sentence, or its title with its numbers. */
+/* The check's own sentence, or its title with its numbers. */
 static void flow_reason_or_title(struct writer *writer, const struct result *result,
                                  const struct check_result *check)
 {

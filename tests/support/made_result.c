@@ -25,7 +25,7 @@ static void make_checks(struct made_result *made)
 	struct occurrence at = {
 		.load_case = &made->load_case, .setup = 1, .has_heading = true, .heading = -0.5};
 	made->checks[0] = (struct check_result){
-		.check = check_find("rating.tension"), .subject = {0x5, -1}, .at = at,
+		.check = check_find("rating.tension"), .subject = {0x5, 0}, .at = at,
 		.finding = {.computed = true, .demand = 10510.5, .capacity = 10500, .ratio = 1.001,
 	                    .dimension = DIM_FORCE, .verdict = FAILS, .reason = "anchor A1 in tension: too much",
 	                    .remedy = "a better one"},
@@ -35,10 +35,10 @@ static void make_checks(struct made_result *made)
 		.finding = {.computed = true, .demand = 2000, .capacity = 2000, .ratio = 1,
 	                    .dimension = DIM_FORCE, .verdict = HOLDS, .reason = "", .remedy = ""}};
 	made->checks[2] = (struct check_result){
-		.check = check_find("slab.thickness"), .subject = {0, -1},
+		.check = check_find("slab.thickness"), .subject = {0, 0},
 		.finding = {.verdict = UNPROVEN, .missing = {"slab.thickness.evidence"}, .missing_count = 1,
 	                    .reason = "", .remedy = "drill and measure"}};
-	made->checks[3] = (struct check_result){.check = check_find("needs"), .subject = {0, -1},
+	made->checks[3] = (struct check_result){.check = check_find("needs"), .subject = {0, 0},
 	                                        .finding = {.verdict = UNPROVEN, .reason = LONG_NAME, .remedy = ""}};
 	made->steps[0] = (struct step){"N_ult",         "",           42000, DIM_FORCE, "input",
 	                               "ultimate load", {0, 14, 3, 1}};
