@@ -236,7 +236,8 @@ static void refine_anchor(struct visit *v, size_t watch, size_t anchor, unsigned
 		double heading = v->load_case->spin_from + h * step;
 		if (here <= 0 || here < before || here < after)
 			continue;
-		/* a smooth peak lies within an eighth, a kink within the whole of the steeper drop */
+		/* a smooth peak lies within an eighth, a kink within the whole of the steeper drop
+		 */
 		if (here + drop > to_beat(v, watch, anchor))
 			refine(v, watch, anchor, heading - step, heading + step, run->settles[h],
 			       STEEPER * drop / step);
@@ -279,17 +280,31 @@ static void bound_shear(struct run *run, struct setup_run *setup, const struct l
 /* Overturning in every heading, in closed form; also the least vertical force. */
 static void weigh(struct setup_run *setup, const struct load_case *c)
 {
-	struct run_facts *facts = &setup->facts;
 	double heading, ratio = base_overturning(setup->base,
 	                                         (double[3]){c->down, c->fixed[0], c->fixed[1]},
 	                                         c->turning, &heading);
-	if (!facts->overturning_case || ratio > facts->overturning) {
-		facts->overturning = ratio;
-		facts->overturning_heading = heading;
-		facts->overturning_case = c;
+	for (unsigned r = 0; r < MAX_READINGS; r++) {
+		struct tipping *tipping = &setup->tipping[r];
+		if (c->reading & 1u << r && (!tipping->load_case || ratio > tipping->ratio))
+			*tipping = (struct tipping){ratio, heading, c};
 	}
 	if (!c->stability_only)
-		facts->least_down = fmin(facts->least_down, c->down);
+		setup->facts.least_down = fmin(setup->facts.least_down, c->down);
+}
+
+/* Of several readings of the weight flags the most favourable one, as everywhere. */
+static void choose_tipping(struct setup_run *setup)
+{
+	struct run_facts *facts = &setup->facts;
+	for (unsigned r = 0; r < MAX_READINGS; r++) {
+		const struct tipping *tipping = &setup->tipping[r];
+		if (!tipping->load_case ||
+		    (facts->overturning_case && tipping->ratio >= facts->overturning))
+			continue;
+		facts->overturning = tipping->ratio;
+		facts->overturning_heading = tipping->heading;
+		facts->overturning_case = tipping->load_case;
+	}
 }
 
 static bool open_scratch(struct run *run)
@@ -335,6 +350,8 @@ enum status run_sweep(struct run *run)
 			sweep_case(&v);
 		}
 	}
+	for (size_t s = 0; s < run->setup_count; s++)
+		choose_tipping(&run->setups[s]);
 	return DONE;
 }
 

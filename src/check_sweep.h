@@ -16,6 +16,12 @@ struct worst {
 	double heading, bed_ratio, settle[3];
 };
 
+/* The largest overturning of all cases of one reading. */
+struct tipping {
+	double ratio, heading;
+	const struct load_case *load_case;
+};
+
 /* Everything of one setup that does not change while its states are visited. */
 struct setup_run {
 	const struct cell *cell;
@@ -24,13 +30,14 @@ struct setup_run {
 	double bed_ratio[MAX_BED_RATIOS];
 	size_t bed_ratio_count;
 	struct run_facts facts;
+	struct tipping tipping[MAX_READINGS];
 };
 
 /* Shear that does not depend on the state: the largest over all headings of a group of load cases.
  */
 struct shear_bound {
 	bool ready, carried;
-	uint16_t refined;                    /* readings (bits) in which a sweep has found its peaks */
+	uint16_t refined; /* readings (bits) in which a sweep has found its peaks */
 	double size[MAX_ANCHORS], heading[MAX_ANCHORS];
 };
 
@@ -55,7 +62,8 @@ struct run {
 struct worst *run_worst(const struct run *run, size_t watch, size_t setup, size_t anchor,
                         unsigned reading);
 
-/* Visits everything; an equilibrium that cannot be found is a fact for base.stability. NO_MEMORY. */
+/* Visits everything; an equilibrium that cannot be found is a fact for base.stability. NO_MEMORY.
+ */
 enum status run_sweep(struct run *run);
 
 /* The state of a record, complete and bit-equal to the one that was visited. */

@@ -27,10 +27,12 @@ void base_stability_judge(const struct judging *judging, int anchor, struct find
 	if (!facts || !facts->overturning_case)
 		return;
 	if (facts->torsion_on_one)
-		finding_fails(out, "a single anchor cannot resist twisting, and no friction is counted",
+		finding_fails(out,
+		              "a single anchor cannot resist twisting, and no friction is counted",
 		              "two anchors or more");
 	if (facts->unsolved)
-		tips(out, "so near the limit of balance that the anchors' forces grow beyond any use",
+		tips(out,
+		     "so near the limit of balance that the anchors' forces grow beyond any use",
 		     "anchors farther apart or on the other side, a wider base, or more weight");
 	trace_step(judging->trace, "overturning", "", facts->overturning, DIM_FACTOR,
 	           "largest overturning over resisting moment about any edge of what can carry", "");

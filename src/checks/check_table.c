@@ -38,7 +38,7 @@ const struct check checks[] = {
 	 .needs = {"slab.thickness.value", PRODUCT "least_slab"}, .judge = slab_thickness_judge},
 	{.id = "slab.carries", .title = "slab below the base", .source = "AISC Design Guide 1, 3.1 (bearing, second-hand)",
 	 .range = "slab on ground, pressed down; bending and soil are not checked", .stage = OF_SETUP,
-	 .needs = {"slab.type"}, .judge = slab_carries_judge},
+	 .needs_loads = true, .needs = {"slab.type"}, .judge = slab_carries_judge},
 	{.id = "hole.depth", .title = "hole deep enough, concrete left below it", .source = "common practice; EN 1992-4 (from memory)",
 	 .range = "drilled holes", .stage = OF_SETUP,
 	 .needs = {PRODUCT "hole.depth", PRODUCT "hole.diameter", PRODUCT "embedment", "slab.thickness.value"},

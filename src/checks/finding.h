@@ -7,7 +7,8 @@
 
 enum { MAX_MISSING = 48, MAX_NOTES = 6 };
 
-/* bit i = anchor i; edge: its number from 1 in the order of the slab's outline, joints behind; 0: none */
+/* bit i = anchor i; edge: its number from 1 in the order of the slab's outline, joints behind; 0:
+ * none */
 struct subject {
 	uint64_t anchors;
 	unsigned edge;
@@ -17,7 +18,7 @@ struct finding {
 	bool computed;                       /* demand, capacity and ratio are numbers */
 	double demand, capacity, ratio;      /* [base unit of dimension], [-] */
 	enum dimension dimension;
-	unsigned edge;                       /* the edge or joint that it is about, as in struct subject */
+	unsigned edge; /* the edge or joint that it is about, as in struct subject */
 	enum verdict verdict;                /* set by finding_settle alone */
 	bool failed;                         /* fails whatever the ratio: damaged concrete */
 	bool never_fails; /* the ratio is no lower bound: an input is open both ways or unevidenced

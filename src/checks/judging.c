@@ -150,7 +150,8 @@ enum stand_off_kind stand_off_kind(const struct judging *judging, struct finding
 		return STAND_OFF_UNKNOWN;
 	}
 	const struct concrete_strength *strength = &judging->setting->strength;
-	if (stand_off->grout_strength.value < fmax(30, strength->value)) /* EN 1992-4 6.2.2.3 [MPa] */
+	if (stand_off->grout_strength.value <
+	    fmax(30, strength->value)) /* EN 1992-4 6.2.2.3 [MPa] */
 		return THICK_OR_OPEN;
 	/* concrete that is not shown may be stronger than the grout */
 	if (!strength->shown && lacks)

@@ -8,10 +8,12 @@ struct run_facts {
 	bool any_state;                     /* at least one state was solved */
 	double least_down;   /* least vertical force of any service case of the setup [N] */
 	double pressure_max; /* largest bed pressure of any state of the setup [MPa] */
-	double overturning;  /* largest over all cases of the setup, base_overturning [-] */
+	/* largest over all cases of the setup in the reading of unknown weight flags that favours
+	 * it, base_overturning [-] */
+	double overturning;
 	double overturning_heading;
 	const struct load_case *overturning_case;
-	bool unsolved;                      /* some equilibrium exists that doubles cannot hold: see base.stability */
+	bool unsolved; /* some equilibrium exists that doubles cannot hold: see base.stability */
 	bool torsion_on_one;                /* a single anchor would have to resist twisting */
 };
 

@@ -86,6 +86,10 @@ enum status setting_build(const struct cell *cell, struct arena *arena, struct s
 	place_anchors(cell, out);
 	if (!collect_edges(cell, arena, out) || !measure(cell, arena, out))
 		return NO_MEMORY;
+	/* an edge that is drawn nearer than the measured clear distance contradicts it: the nearer
+	 * counts */
+	for (size_t i = 0; i < cell->anchors.count; i++)
+		out->clear = fmin(out->clear, out->nearest_edge[i]);
 	concrete_strength(cell, &out->strength, NULL);
 	struct judging judging = {.cell = cell, .setting = out};
 	for (size_t i = 0; i < cell->anchors.count; i++) {

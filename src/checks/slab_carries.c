@@ -43,25 +43,41 @@ static bool reaches(struct vec2 anchor, const struct vec2 triangle[3], double di
 	return true;
 }
 
-/* Whether the measured clear distance leaves no place for a joint below the base: every triangle
- * from the hull's middle to one of its edges lies within that distance of one anchor. */
+#define HALVINGS 6      /* of a triangle's sides, before it counts as not covered */
+
+/* Whether every point of the triangle lies within the clear distance of some anchor: of one anchor,
+ * or each of its four quarters so. */
+static bool covered(const struct judging *judging, const struct vec2 t[3], int halvings)
+{
+	const struct base *base = judging->base;
+	for (size_t k = 0; k < base->anchor_count; k++)
+		if (reaches(base->anchor_mm[k], t, judging->setting->clear))
+			return true;
+	if (halvings == 0)
+		return false;
+	struct vec2 m[3];      /* m[k] halves the side opposite to corner k */
+	for (int k = 0; k < 3; k++)
+		m[k] = (struct vec2){0.5 * (t[(k + 1) % 3].x + t[(k + 2) % 3].x),
+		                     0.5 * (t[(k + 1) % 3].y + t[(k + 2) % 3].y)};
+	for (int k = 0; k < 3; k++)
+		if (!covered(judging, (struct vec2[3]){t[k], m[(k + 1) % 3], m[(k + 2) % 3]},
+		             halvings - 1))
+			return false;
+	return covered(judging, m, halvings - 1);
+}
+
+/* Whether the measured clear distance leaves no place for a joint below the base: every point of
+ * its hull is nearer than that to some anchor. */
 static bool clear_below(const struct judging *judging)
 {
 	const struct base *base = judging->base;
-	struct vec2 triangle[3] = {{0, 0}};
-	for (size_t i = 0; i < base->hull_count; i++) {
-		triangle[0].x += base->hull[i].x / (double)base->hull_count;
-		triangle[0].y += base->hull[i].y / (double)base->hull_count;
-	}
-	for (size_t i = 0; i < base->hull_count; i++) {
-		bool within = false;
-		triangle[1] = base->hull[i];
-		triangle[2] = base->hull[(i + 1) % base->hull_count];
-		for (size_t k = 0; k < base->anchor_count && !within; k++)
-			within = reaches(base->anchor_mm[k], triangle, judging->setting->clear);
-		if (!within)
+	if (judging->setting->clear <= 0)
+		return false;
+	for (size_t i = 1; i + 1 < base->hull_count; i++)
+		if (!covered(judging,
+		             (struct vec2[3]){base->hull[0], base->hull[i], base->hull[i + 1]},
+		             HALVINGS))
 			return false;
-	}
 	return true;
 }
 
@@ -74,7 +90,8 @@ static void judge_joints(const struct judging *judging, struct finding *out)
 	if (!is_known(*joints) && !clear_below(judging))
 		finding_lacks(out, "slab.joints");
 	if (joints->count > 0 && !setting->placed)
-		finding_lacks(out, is_known(judging->cell->standing_at) ? "cell.turned" : "cell.at");
+		finding_lacks(out,
+		              is_known(judging->cell->standing_at) ? "cell.turned" : "cell.at");
 	for (size_t e = 0; setting->placed && e < setting->edge_count; e++)
 		if (setting->edges[e].joint >= 0 && lies_below(judging, &setting->edges[e]))
 			finding_doubts(out,
@@ -132,9 +149,11 @@ void slab_carries_judge(const struct judging *judging, int anchor, struct findin
 		finding_doubts(out, "a suspended slab is for the engineer of record",
 		               "find out whether it is post-tensioned, and ask the engineer of record");
 	judge_joints(judging, out);
-	out->said_numbers = load_model(judging->cell)
-		? "pressed down on ground; slab bending and soil are not checked"
-		: "on ground; no loads were computed, so pressure, uplift, slab bending and soil are "
-		  "not checked";
+	out->said_numbers =
+		load_model(judging->cell)
+			? "pressed down on ground; slab bending and soil are not checked"
+			: "on ground; no loads were computed, so pressure, uplift, slab bending "
+	                  "and soil are "
+			  "not checked";
 	judge_pressure(judging, out);
 }

@@ -1,6 +1,6 @@
-/* Time of reading a cell file, of one full check in the process, and of the least rating: a cell of three
- * setups, six anchors, both data-sheet cases, four pairs of weight and vertical force, all headings, four
- * ratios of anchor to bed stiffness. */
+/* Time of reading a cell file, of one full check in the process, and of the least rating: a cell of
+ * three setups, six anchors, both data-sheet cases, four pairs of weight and vertical force, all
+ * headings, four ratios of anchor to bed stiffness. */
 #include "../../src/input/reader.h"
 #include "../../src/study/require.h"
 
@@ -77,7 +77,8 @@ int main(void)
 		memset(&faults, 0, sizeof faults);
 		arena_open(&arena, NULL, NULL);
 		double start = now_ms();
-		enum status status = cell_read(&arena, cell_text, sizeof cell_text - 1, 1, &faults, &cell);
+		enum status status = cell_read(&arena, cell_text, sizeof cell_text - 1, 1, &faults,
+		                               &cell);
 		reading[run] = now_ms() - start;
 		start = now_ms();
 		if (status == DONE)
@@ -98,8 +99,9 @@ int main(void)
 	printf("cell of 3 setups, 6 anchors, %zu equilibria; medians of %d runs\n", states, RUNS);
 	printf("  read the file      %8.3f ms\n", median(reading));
 	double check = median(checking);
-	printf("  full check         %8.3f ms   target at most 7 ms; %.2f us an equilibrium, all in\n", check,
-	       1e3 * check / (double)states);
+	printf("  full check         %8.3f ms   target at most 7 ms; %.2f us an equilibrium, all "
+	       "in\n",
+	       check, 1e3 * check / (double)states);
 	printf("  least rating       %8.3f ms\n", median(requiring));
 	return 0;
 }

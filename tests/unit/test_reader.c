@@ -370,7 +370,7 @@ static const struct {
          "points: [["},
 	{"slab: {outline: {unit: m, point: [[0, 0]], points: unknown}}", FAULT_UNKNOWN_KEY,
          "slab.outline.point", "unknown key", "'points'"},
-	{"slab: {concrete: {strength: {cores: {unit: MPa, values: [3, x]}}}}", FAULT_NUMBER,
+	{"slab: {concrete: {strength: {cores: {unit: MPa, values: [30, x]}}}}", FAULT_NUMBER,
          "slab.concrete.strength.cores.values[2]", "not a number", "without a unit"},
 	{"slab: {concrete: {strength: {cores: {unit: kg}}}}", FAULT_NUMBER,
          "slab.concrete.strength.cores.unit", "is a mass", "a stress"},
