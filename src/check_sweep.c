@@ -7,6 +7,7 @@
 #define HEADINGS 48                 /* of the coarse sweep */
 #define GOLDEN 0.61803398874989485
 #define REFINED_WIDTH 1e-6          /* a maximum is found to this [rad] */
+#define PARTS 8                     /* of a coarse step, where it is looked at more closely */
 #define STEEPER 2.0 /* how much steeper than its mean between headings a value may run */
 
 struct worst *run_worst(const struct run *run, size_t watch, size_t setup, size_t anchor,
@@ -224,23 +225,45 @@ static bool peaks_elsewhere(const struct visit *v, size_t watch)
 	return of_shear || (check && check->follows_tension);
 }
 
-/* Refines every local maximum of one watched value of one anchor that could be the largest. */
+/* Looks at one stretch between two headings of the coarse sweep more closely, and goes after each
+ * local maximum that shows. Two of them may lie nearer together than the coarse headings. */
+static void look_between(struct visit *v, size_t watch, size_t anchor, double from, double step,
+                         const double start[3], double ends[2])
+{
+	double value[PARTS + 1] = {ends[0]}, settle[3] = {start[0], start[1], start[2]};
+	double part = step / PARTS, steepest = 0;
+	value[PARTS] = ends[1];
+	for (int k = 1; k < PARTS; k++)
+		value[k] = value_at(v, watch, anchor, from + k * part, settle);
+	for (int k = 1; k <= PARTS; k++)
+		steepest = fmax(steepest, fabs(value[k] - value[k - 1]));
+	for (int k = 0; k <= PARTS; k++) {
+		bool rises = k == 0 || value[k] >= value[k - 1],
+		     falls = k == PARTS || value[k] >= value[k + 1];
+		if (value[k] > 0 && rises && falls &&
+		    value[k] + steepest > to_beat(v, watch, anchor))
+			refine(v, watch, anchor, from + (k - 1) * part, from + (k + 1) * part,
+			       settle, STEEPER * steepest / part);
+	}
+}
+
+/* Looks closely wherever one watched value of one anchor could be the largest so far. */
 static void refine_anchor(struct visit *v, size_t watch, size_t anchor, unsigned count, double step)
 {
 	struct run *run = v->run;
 	size_t row = run->watch_count * run->anchor_count;
 	const double *value = &run->values[watch * run->anchor_count + anchor];
 	for (unsigned h = 0; h < count; h++) {
-		double before = value[(h + count - 1) % count * row], here = value[h * row];
-		double after = value[(h + 1) % count * row], drop = here - fmin(before, after);
-		double heading = v->load_case->spin_from + h * step;
-		if (here <= 0 || here < before || here < after)
-			continue;
-		/* a smooth peak lies within an eighth, a kink within the whole of the steeper drop
-		 */
-		if (here + drop > to_beat(v, watch, anchor))
-			refine(v, watch, anchor, heading - step, heading + step, run->settles[h],
-			       STEEPER * drop / step);
+		double ends[2] = {value[h * row], value[(h + 1) % count * row]};
+		double before = value[(h + count - 1) % count * row],
+		       after = value[(h + 2) % count * row];
+		/* a kink between two headings rises no steeper than the sweep does around it */
+		double drop = fmax(fabs(ends[1] - ends[0]),
+		                   fmax(fabs(ends[0] - before), fabs(after - ends[1])));
+		if (fmax(ends[0], ends[1]) > 0 &&
+		    fmax(ends[0], ends[1]) + drop > to_beat(v, watch, anchor))
+			look_between(v, watch, anchor, v->load_case->spin_from + h * step, step,
+			             run->settles[h], ends);
 	}
 }
 

@@ -49,10 +49,14 @@ static bool collect_edges(const struct cell *cell, struct arena *arena, struct s
 
 static bool measure(const struct cell *cell, struct arena *arena, struct setting *out)
 {
-	size_t n = cell->anchors.count;
-	out->edge_distance = arena_take(arena, n * out->edge_count + 1, sizeof *out->edge_distance);
+	/* without a pattern one nameless anchor stands for all, far from everything */
+	size_t n = cell->anchors.count, rows = n > 0 ? n : 1;
+	out->edge_distance = arena_take(arena, rows * out->edge_count + 1,
+	                                sizeof *out->edge_distance);
 	if (!out->edge_distance)
 		return false;
+	for (size_t k = 0; k < rows * out->edge_count; k++)
+		out->edge_distance[k] = FAR;
 	for (size_t i = 0; i < MAX_ANCHORS; i++) {
 		out->nearest_edge[i] = out->nearest_anchor[i] = FAR;
 		out->nearest_edge_index[i] = out->nearest_anchor_index[i] = -1;

@@ -37,6 +37,12 @@ static void anchor_centre(const struct cell *cell, double centre[2])
 	}
 }
 
+/* 90 degrees is not a whole number of radians: its cosine is 0 and no 6e-17. */
+static double without_rounding(double value)
+{
+	return fabs(value) < 1e-15 ? 0 : value;
+}
+
 static void components(const struct extra_load *load, double moving, double force[3])
 {
 	if (is_known(load->force_vector)) {
@@ -44,8 +50,8 @@ static void components(const struct extra_load *load, double moving, double forc
 			force[k] = moving * load->force_vector.at[k];
 		return;
 	}
-	force[0] = moving * load->force.value * cos(load->direction.value);
-	force[1] = moving * load->force.value * sin(load->direction.value);
+	force[0] = moving * load->force.value * without_rounding(cos(load->direction.value));
+	force[1] = moving * load->force.value * without_rounding(sin(load->direction.value));
 	force[2] = 0;
 }
 

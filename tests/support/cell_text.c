@@ -8,7 +8,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-enum { MOST_CHANGES = 24, PATH_LENGTH = 160 };
+enum { MOST_CHANGES = 24, LONGEST_TEXT = 1 << 15, MOST_PATHS = 2000 };
 
 /* --- the tree of a text --------------------------------------------------------------------------- */
 
@@ -146,7 +146,7 @@ static void put_node(struct output *out, const struct node *node, int depth)
 
 static const char *write_tree(struct arena *arena, const struct node *root)
 {
-	struct output out = {.room = MAX_FILE_BYTES / 4};
+	struct output out = {.room = LONGEST_TEXT};
 	out.text = arena_take(arena, out.room, 1);
 	cr_assert_not_null(out.text);
 	put_node(&out, root, 0);
@@ -168,7 +168,7 @@ static void collect(struct arena *arena, const struct node *node, const char *pa
 		const char *here = node->kind == NODE_MAP
 			? arena_format(arena, "%s%s%s", path, *path ? "." : "", child->key)
 			: arena_format(arena, "%s[%zu]", path, ++row);
-		cr_assert(out->count < MAX_NODES);
+		cr_assert(out->count < MOST_PATHS);
 		out->list[out->count++] = here;
 		collect(arena, child, here, out);
 	}
@@ -176,7 +176,7 @@ static void collect(struct arena *arena, const struct node *node, const char *pa
 
 struct paths text_paths(struct arena *arena, const char *yaml)
 {
-	struct paths out = {arena_take(arena, MAX_NODES, sizeof *out.list), 0};
+	struct paths out = {arena_take(arena, MOST_PATHS, sizeof *out.list), 0};
 	cr_assert_not_null(out.list);
 	collect(arena, parse(arena, yaml), "", &out);
 	return out;
@@ -186,9 +186,10 @@ const char *file_text(struct arena *arena, const char *file)
 {
 	FILE *in = fopen(file, "rb");
 	cr_assert(in, "%s cannot be opened", file);
-	char *text = arena_take(arena, MAX_FILE_BYTES + 1, 1);
+	char *text = arena_take(arena, LONGEST_TEXT + 1, 1);
 	cr_assert_not_null(text);
-	cr_assert_gt(fread(text, 1, MAX_FILE_BYTES, in), 0);
+	size_t length = fread(text, 1, LONGEST_TEXT, in);
+	cr_assert(length > 0 && length < LONGEST_TEXT, "%s: %zu bytes", file, length);
 	fclose(in);
 	return text;
 }
