@@ -227,17 +227,19 @@ static void judge_check(const struct run *run, const struct check *check, struct
 		trace_governing(run, out, governing);
 }
 
+/* The largest value in any reading of unknown flags: what is shown of an anchor is never the
+ * favourable half of what is not known. */
 static void largest_of(const struct run *run, size_t watch, size_t anchor, double *value,
                        struct occurrence *at)
 {
-	unsigned reading = favourable_reading(run, watch);
-	for (size_t s = 0; s < run->setup_count; s++) {
-		const struct worst *worst = run_worst(run, watch, s, anchor, reading);
-		if (worst->known && (worst->value > *value || !at->load_case)) {
-			*value = worst->value;
-			*at = occurrence_of(run, worst, s, watch == WATCH_SHEAR, anchor);
+	for (size_t s = 0; s < run->setup_count; s++)
+		for (unsigned r = 0; r < MAX_READINGS; r++) {
+			const struct worst *worst = run_worst(run, watch, s, anchor, r);
+			if (worst->known && (worst->value > *value || !at->load_case)) {
+				*value = worst->value;
+				*at = occurrence_of(run, worst, s, watch == WATCH_SHEAR, anchor);
+			}
 		}
-	}
 }
 
 static void list_anchors(const struct run *run, struct result *result)
@@ -292,7 +294,8 @@ static bool speaks_before(const struct check_result *a, const struct check_resul
 	if (a->finding.verdict != best->finding.verdict)
 		return a->finding.verdict > best->finding.verdict;
 	if (a->finding.verdict == UNPROVEN)
-		return best->check->leans && !a->check->leans;
+		return (best->check->leans || best->finding.background) &&
+		       !(a->check->leans || a->finding.background);
 	/* where all holds, what the anchors carry says more than what they stand in */
 	if (a->finding.verdict == HOLDS && a->check->leans != best->check->leans)
 		return a->check->leans && a->finding.computed;

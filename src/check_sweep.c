@@ -6,8 +6,10 @@
 #define PI 3.14159265358979323846
 #define HEADINGS 48                 /* of the coarse sweep */
 #define GOLDEN 0.61803398874989485
+#define MOST_ROUNDS 60              /* of a search; it ends far earlier */
 #define REFINED_WIDTH 1e-6          /* a maximum is found to this [rad] */
-#define PARTS 8                     /* of a coarse step, where it is looked at more closely */
+#define PARTS 16                    /* of a coarse step, where it is looked at more closely */
+#define AGAIN 0                     /* how often such a part is divided once more */
 #define STEEPER 2.0 /* how much steeper than its mean between headings a value may run */
 
 struct worst *run_worst(const struct run *run, size_t watch, size_t setup, size_t anchor,
@@ -24,6 +26,7 @@ struct visit {
 	size_t setup_index, ratio_index;
 	const struct load_case *load_case;
 	struct state state;
+	double pressure;                /* largest of the bed at this heading [MPa] */
 	double shear[MAX_ANCHORS];      /* of the heading, where shear is paired with it */
 };
 
@@ -50,6 +53,8 @@ static double watch_value(const struct run *run, const struct visit *v, size_t w
 		return v->state.tension[anchor];
 	if (watch == WATCH_SHEAR)
 		return v->state.shear[anchor];
+	if (watch == WATCH_PRESSURE)
+		return v->pressure;
 	struct judging judging = {.cell = v->setup->cell,
 	                          .setting = &v->setup->setting,
 	                          .base = v->setup->base,
@@ -147,7 +152,9 @@ static void visit_heading(struct visit *v, double heading, double settle[3], dou
 		return;      /* base.stability fails on it; there is nothing to judge */
 	if (!solve(v, settle)) {
 		/* the forces outgrow what doubles can hold in balance: far beyond any use */
-		v->setup->facts.unsolved = true;
+		for (unsigned r = 0; r < MAX_READINGS; r++)
+			if (v->load_case->reading & 1u << r)
+				v->setup->tipping[r].unsolved = true;
 		*carried = false;
 		return;
 	}
@@ -157,8 +164,8 @@ static void visit_heading(struct visit *v, double heading, double settle[3], dou
 	if (v->load_case->paired)
 		shear_of_state(run, v->setup, state);
 	v->setup->facts.any_state = true;
-	v->setup->facts.pressure_max = fmax(v->setup->facts.pressure_max,
-	                                    pressure_max(v->setup->base, settle));
+	v->pressure = pressure_max(v->setup->base, settle);
+	v->setup->facts.pressure_max = fmax(v->setup->facts.pressure_max, v->pressure);
 	keep_state(v, values);
 }
 
@@ -171,6 +178,8 @@ static double to_beat(const struct visit *v, size_t watch, size_t anchor)
 		&run->group_tension[(v->load_case->group * run->anchor_count + anchor) *
 	                            MAX_READINGS];
 	double least = HUGE_VAL;
+	if (watch == WATCH_PRESSURE)
+		return v->setup->facts.pressure_max;
 	for (unsigned r = 0; r < MAX_READINGS; r++)
 		if (v->load_case->reading & 1u << r)
 			least = fmin(
@@ -190,24 +199,48 @@ static double value_at(struct visit *v, size_t watch, size_t anchor, double head
 	return carried ? watch_value(v->run, v, watch, anchor) : -1;
 }
 
-/* Golden section on [from, to], a stretch that holds a local maximum of one watched value. */
-static void refine(struct visit *v, size_t watch, size_t anchor, double from, double to,
-                   const double start[3], double slope)
+/* Heading of the top of the parabola through three points, relative to the middle one; HUGE_VAL
+ * where they do not curve downward. */
+static double parabola_top(double left, double right, double at_left, double at_middle,
+                           double at_right)
+{
+	/* left < 0 < right are the outer headings relative to the middle one */
+	double p = (at_left - at_middle) * right * right - (at_right - at_middle) * left * left;
+	double q = 2 * ((at_left - at_middle) * right - (at_right - at_middle) * left);
+	return q < 0 ? p / q : HUGE_VAL;
+}
+
+/* A local maximum between two headings: by parabolas through the three best points, and by golden
+ * section where a parabola does not help (as Brent, Algorithms for Minimization without
+ * Derivatives, 1973, ch. 5). `middle` lies between the ends and is no lower than they are. */
+static void refine(struct visit *v, size_t watch, size_t anchor, double from, double middle,
+                   double to, const double at[3], const double start[3], double slope)
 {
 	double goal = to_beat(v, watch, anchor), settle[3] = {start[0], start[1], start[2]};
-	double a = to - GOLDEN * (to - from), b = from + GOLDEN * (to - from);
-	double at_a = value_at(v, watch, anchor, a, settle);
-	double at_b = value_at(v, watch, anchor, b, settle);
+	double low = at[0], best = at[1], high = at[2];
 	/* given up where even the steepest slope cannot reach what is known already */
-	while (to - from > REFINED_WIDTH && fmax(at_a, at_b) + slope * (to - from) > goal) {
-		if (at_a > at_b) {
-			to = b, b = a, at_b = at_a;
-			a = to - GOLDEN * (to - from);
-			at_a = value_at(v, watch, anchor, a, settle);
+	for (int round = 0;
+	     round < MOST_ROUNDS && to - from > REFINED_WIDTH && best + slope * (to - from) > goal;
+	     round++) {
+		double top = parabola_top(from - middle, to - middle, low, best, high);
+		double longer = to - middle > middle - from ? to - middle : from - middle;
+		/* every third step halves the longer side, so that both ends close in */
+		double next = middle +
+		              (round % 3 == 2 || !(top > from - middle && top < to - middle)
+		                       ? (1 - GOLDEN) * longer
+		                       : top);
+		if (fabs(next - middle) < 0.25 * REFINED_WIDTH)
+			next = middle + (longer > 0 ? 0.25 : -0.25) * REFINED_WIDTH;
+		double value = value_at(v, watch, anchor, next, settle);
+		bool right = next > middle;
+		if (value > best) {
+			*(right ? &from : &to) = middle;
+			*(right ? &low : &high) = best;
+			middle = next;
+			best = value;
 		} else {
-			from = a, a = b, at_a = at_b;
-			b = from + GOLDEN * (to - from);
-			at_b = value_at(v, watch, anchor, b, settle);
+			*(right ? &to : &from) = next;
+			*(right ? &high : &low) = value;
 		}
 	}
 }
@@ -225,10 +258,11 @@ static bool peaks_elsewhere(const struct visit *v, size_t watch)
 	return of_shear || (check && check->follows_tension);
 }
 
-/* Looks at one stretch between two headings of the coarse sweep more closely, and goes after each
- * local maximum that shows. Two of them may lie nearer together than the coarse headings. */
+/* Looks at one stretch between two headings more closely, and goes after each local maximum that
+ * shows. Two of them may lie nearer together than the headings, so what could still hide a larger
+ * one is looked at once more. */
 static void look_between(struct visit *v, size_t watch, size_t anchor, double from, double step,
-                         const double start[3], double ends[2])
+                         const double start[3], const double ends[2], int again)
 {
 	double value[PARTS + 1] = {ends[0]}, settle[3] = {start[0], start[1], start[2]};
 	double part = step / PARTS, steepest = 0;
@@ -238,21 +272,28 @@ static void look_between(struct visit *v, size_t watch, size_t anchor, double fr
 	for (int k = 1; k <= PARTS; k++)
 		steepest = fmax(steepest, fabs(value[k] - value[k - 1]));
 	for (int k = 0; k <= PARTS; k++) {
-		bool rises = k == 0 || value[k] >= value[k - 1],
-		     falls = k == PARTS || value[k] >= value[k + 1];
+		bool rises = k == 0 || value[k] >= value[k - 1];
+		bool falls = k == PARTS || value[k] >= value[k + 1];
 		if (value[k] > 0 && rises && falls &&
 		    value[k] + steepest > to_beat(v, watch, anchor))
-			refine(v, watch, anchor, from + (k - 1) * part, from + (k + 1) * part,
+			refine(v, watch, anchor, from + (k - 1) * part, from + k * part,
+			       from + (k + 1) * part,
+			       (double[3]){k > 0 ? value[k - 1] : -1, value[k],
+			                   k < PARTS ? value[k + 1] : -1},
 			       settle, STEEPER * steepest / part);
 	}
+	for (int k = 0; again > 0 && k < PARTS; k++)
+		if (fmax(value[k], value[k + 1]) + 0.5 * steepest > to_beat(v, watch, anchor))
+			look_between(v, watch, anchor, from + k * part, part, settle, &value[k],
+			             again - 1);
 }
 
-/* Looks closely wherever one watched value of one anchor could be the largest so far. */
-static void refine_anchor(struct visit *v, size_t watch, size_t anchor, unsigned count, double step)
+/* Looks closely wherever one watched value of one anchor could be the largest so far. `value` holds
+ * it for every heading of the coarse sweep, `row` apart. */
+static void refine_watch(struct visit *v, size_t watch, size_t anchor, const double *value,
+                         size_t row, unsigned count, double step)
 {
 	struct run *run = v->run;
-	size_t row = run->watch_count * run->anchor_count;
-	const double *value = &run->values[watch * run->anchor_count + anchor];
 	for (unsigned h = 0; h < count; h++) {
 		double ends[2] = {value[h * row], value[(h + 1) % count * row]};
 		double before = value[(h + count - 1) % count * row],
@@ -263,7 +304,7 @@ static void refine_anchor(struct visit *v, size_t watch, size_t anchor, unsigned
 		if (fmax(ends[0], ends[1]) > 0 &&
 		    fmax(ends[0], ends[1]) + drop > to_beat(v, watch, anchor))
 			look_between(v, watch, anchor, v->load_case->spin_from + h * step, step,
-			             run->settles[h], ends);
+			             run->settles[h], ends, AGAIN);
 	}
 }
 
@@ -283,10 +324,15 @@ static void sweep_case(struct visit *v)
 		for (size_t k = 0; !carried && k < row; k++)
 			values[k] = -1;
 		memcpy(run->settles[h], settle, sizeof settle);
+		run->pressures[h] = carried ? v->pressure : -1;
 	}
 	for (size_t w = 0; turns && w < run->watch_count; w++)
 		for (size_t i = 0; i < run->anchor_count && !peaks_elsewhere(v, w); i++)
-			refine_anchor(v, w, i, count, step);
+			refine_watch(v, w, i, &run->values[w * run->anchor_count + i], row, count,
+			             step);
+	/* the bed's pressure rises with its stiffness: the stiffest alone can hold the largest */
+	if (turns && v->ratio_index == 0)
+		refine_watch(v, WATCH_PRESSURE, 0, run->pressures, 1, count, step);
 	run->bounds[c->group].refined |= c->reading;
 }
 
@@ -309,7 +355,7 @@ static void weigh(struct setup_run *setup, const struct load_case *c)
 	for (unsigned r = 0; r < MAX_READINGS; r++) {
 		struct tipping *tipping = &setup->tipping[r];
 		if (c->reading & 1u << r && (!tipping->load_case || ratio > tipping->ratio))
-			*tipping = (struct tipping){ratio, heading, c};
+			*tipping = (struct tipping){ratio, heading, c, tipping->unsolved};
 	}
 	if (!c->stability_only)
 		setup->facts.least_down = fmin(setup->facts.least_down, c->down);
@@ -327,6 +373,7 @@ static void choose_tipping(struct setup_run *setup)
 		facts->overturning = tipping->ratio;
 		facts->overturning_heading = tipping->heading;
 		facts->overturning_case = tipping->load_case;
+		facts->unsolved = tipping->unsolved;
 	}
 }
 
@@ -343,8 +390,9 @@ static bool open_scratch(struct run *run)
 	                         heading_count(run) * run->watch_count * run->anchor_count,
 	                         sizeof *run->values);
 	run->settles = arena_take(run->arena, heading_count(run), sizeof *run->settles);
+	run->pressures = arena_take(run->arena, heading_count(run), sizeof *run->pressures);
 	if (!run->worsts || !run->bounds || !run->group_tension || !run->spread || !run->values ||
-	    !run->settles)
+	    !run->settles || !run->pressures)
 		return false;
 	for (size_t i = 0; i < run->loads.group_count * run->anchor_count * MAX_READINGS; i++)
 		run->group_tension[i] = -1; /* so that a slack anchor's first state is kept too */

@@ -6,7 +6,8 @@
 #include "base/shear_group.h"
 #include "check.h"
 
-enum { MAX_WATCHES = 2 + MAX_CHECKS, WATCH_TENSION = 0, WATCH_SHEAR = 1, FIRST_CHECK_WATCH = 2 };
+enum { MAX_WATCHES = 2 + MAX_CHECKS, WATCH_TENSION = 0, WATCH_SHEAR = 1, FIRST_CHECK_WATCH = 2,
+       WATCH_PRESSURE = MAX_WATCHES /* of the bed: one value a state, not one an anchor */ };
 
 /* A watched value at its worst, with what gives the state back bit for bit. */
 struct worst {
@@ -20,6 +21,7 @@ struct worst {
 struct tipping {
 	double ratio, heading;
 	const struct load_case *load_case;
+	bool unsolved;       /* some equilibrium exists that doubles cannot hold */
 };
 
 /* Everything of one setup that does not change while its states are visited. */
@@ -56,6 +58,7 @@ struct run {
 	double (*spread)[MAX_BED_RATIOS];          /* [anchor][ratio] [N] */
 	double *values; /* scratch of one sweep: [heading][watch][anchor] */
 	double (*settles)[3];                      /* scratch of one sweep: [heading] */
+	double *pressures;                         /* scratch of one sweep: [heading] [MPa] */
 	size_t states;
 };
 

@@ -115,6 +115,10 @@ static void assume_loads(const struct run *run, const struct cell *cell, struct 
 	say(to, "twisting acts both ways and is carried in shear alone; no friction is counted");
 	if (cell->loads.count > 0)
 		say(to, "further loads act one at a time, each with the arm as stated");
+	else if (!is_known(cell->loads))
+		say(to, "no further load is stated (a leaning person, a cart): none is taken");
+	if (!is_known(cell->setups))
+		say(to, "no other setup is stated: the cell is taken as used in this one way");
 	say(to, "the base is rigid on a bed that only presses, held by anchors that only pull; no "
 	        "preload, no prying");
 	if (!is_known(cell->choices.anchor_bed_ratio)) {
@@ -180,7 +184,7 @@ static void caution(const struct cell *cell, struct result *result)
 	        "after some weeks of running");
 	say(to, "not checked: fatigue and loosening under a working cell, earthquake, impact of "
 	        "vehicles, slab bending, soil, "
-	        "fire, corrosion, anchor reinforcement, the base's own strength");
+	        "fire, corrosion, anchor reinforcement, the base's own strength; of bonded anchors sustained tension, temperature and wet holes");
 }
 
 /* --- to measure
@@ -198,7 +202,14 @@ static const char *joined(const struct run *run, const struct lacking *row)
 static void list_to_measure(const struct run *run, const struct lacking_list *lacking,
                             struct result *result)
 {
+	const struct word *scan = &run->cell->slab.scan;
 	result->to_measure = arena_take(run->arena, lacking->count + 1, sizeof *result->to_measure);
+	/* decides no verdict, but comes before the first hole all the same */
+	if (result->to_measure && (!is_known(*scan) || scan->value == SCAN_NOT_DONE))
+		result->to_measure[result->to_measure_count++] = (struct to_measure){
+			"slab.scan: bars, post-tension tendons, conduit and heating below the anchor "
+			"places",
+			"before any drilling", "a scan by a trained person; mark what is found"};
 	for (size_t most = MAX_CHECKS; result->to_measure && most > 0; most--)
 		for (size_t i = 0; i < lacking->count; i++) {
 			const struct lacking *row = &lacking->list[i];
@@ -251,8 +262,12 @@ static void remedies(const struct run *run, struct result *result)
 		for (const struct field *f = field_find(finding->missing[0]);
 		     f && f < fields + field_count && strcmp(f->path, finding->missing[0]) == 0;
 		     f++)
-			if (f->where_found && *f->where_found)
-				finding->remedy = f->where_found;
+			if (f->where_found && *f->where_found) {
+				const char *remedy = arena_format(run->arena, "%s: %s",
+				                                  finding->missing[0],
+				                                  f->where_found);
+				finding->remedy = remedy ? remedy : f->where_found;
+			}
 	}
 }
 

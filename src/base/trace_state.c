@@ -3,42 +3,70 @@
 #include <math.h>
 #include <string.h>
 
+/* One anchor's tension from the plane; false where it is slack. */
+static bool trace_tension(const struct base *base, const struct state *state, size_t i,
+                          const double plane[3], struct trace *trace)
+{
+	struct vec2 at = base->anchor_mm[i];
+	size_t id = i + 1;
+	const char *symbol = trace_text(trace, "T_A%zu", id);
+	if (!(state->in_tension >> i & 1)) {
+		trace_step(trace, symbol, "", state->tension[i], DIM_FORCE,
+		           "slack: the plane is not lifted there", "");
+		return false;
+	}
+	trace_step(trace, trace_text(trace, "x_A%zu", id), "", at.x, DIM_LENGTH, "pattern", "");
+	trace_step(trace, trace_text(trace, "y_A%zu", id), "", at.y, DIM_LENGTH, "pattern", "");
+	trace_step(trace, trace_text(trace, "p_A%zu", id),
+	           trace_text(trace, "p_0 + p_x * x_A%zu + p_y * y_A%zu", id, id),
+	           plane[0] + plane[1] * at.x + plane[2] * at.y, DIM_STRESS, "",
+	           "plane at the anchor, lifted");
+	trace_step(trace, symbol, trace_text(trace, "rho * max(0 - p_A%zu, 0)", id),
+	           state->tension[i], DIM_FORCE, "anchors only pull", "tension");
+	return true;
+}
+
 void trace_equilibrium(const struct base *base, const struct state *state, struct trace *trace)
 {
 	const char *force = "N", *in_x = "S_x", *in_y = "S_y";
 	double sum[3] = {state->load[0], state->load[1], state->load[2]};
+	double plane[3] = {0, state->settle[1] / base->size, state->settle[2] / base->size};
 	if (!trace)
 		return;
+	plane[0] = state->settle[0] - plane[1] * base->centre[0] - plane[2] * base->centre[1];
 	trace_step(trace, "rho", "", state->bed_ratio, DIM_AREA,
 	           "anchor stiffness over bed stiffness, one of those run", "");
+	trace_step(trace, "p_0", "", plane[0], DIM_STRESS,
+	           "solved: p = p_0 + p_x x + p_y y, pressing where positive; verified below",
+	           "pressure below the rigid base, at the cell origin");
+	trace_step(trace, "p_x", "", plane[1], DIM_FACTOR, "solved, MPa/mm", "its slope along x");
+	trace_step(trace, "p_y", "", plane[2], DIM_FACTOR, "solved, MPa/mm", "its slope along y");
 	for (size_t i = 0; i < base->anchor_count; i++) {
-		struct vec2 at = base->anchor_mm[i];
 		size_t id = i + 1;
-		trace_step(trace, trace_text(trace, "T_A%zu", id), "", state->tension[i], DIM_FORCE,
-		           "equilibrium on the one-way bed; verified below", "tension");
+		if (!trace_tension(base, state, i, plane, trace))
+			continue;
 		sum[0] += state->tension[i];
-		sum[1] += state->tension[i] * at.x;
-		sum[2] += state->tension[i] * at.y;
-		if (state->tension[i] <= 0)
-			continue;      /* a slack anchor adds nothing to the sums below */
-		trace_step(trace, trace_text(trace, "x_A%zu", id), "", at.x, DIM_LENGTH, "pattern",
-		           "");
-		trace_step(trace, trace_text(trace, "y_A%zu", id), "", at.y, DIM_LENGTH, "pattern",
-		           "");
+		sum[1] += state->tension[i] * base->anchor_mm[i].x;
+		sum[2] += state->tension[i] * base->anchor_mm[i].y;
 		force = trace_text(trace, "%s + T_A%zu", force, id);
 		in_x = trace_text(trace, "%s + T_A%zu * x_A%zu", in_x, id, id);
 		in_y = trace_text(trace, "%s + T_A%zu * y_A%zu", in_y, id, id);
 	}
 	trace_step(trace, "C", force, sum[0], DIM_FORCE, "vertical equilibrium",
-	           "compression of the bed");
-	if (sum[0] > 0) {
-		trace_step(trace, "x_C", trace_text(trace, "(%s) / C", in_x), sum[1] / sum[0],
-		           DIM_LENGTH, "moment equilibrium", "where it acts");
-		trace_step(trace, "y_C", trace_text(trace, "(%s) / C", in_y), sum[2] / sum[0],
-		           DIM_LENGTH, "", "");
-	}
+	           "compression that the bed must give");
 	trace_step(trace, "C_bed", "", state->bed_force, DIM_FORCE,
-	           "integral of the bed pressure over the contact", "equals C within 1e-9, as checked");
+	           "integral of p over the bearing faces where p is positive",
+	           "what it gives: equal within 1e-9, as checked");
+	if (!(sum[0] > 0) || !(state->bed_force > 0))
+		return;
+	trace_step(trace, "x_C", trace_text(trace, "(%s) / C", in_x), sum[1] / sum[0], DIM_LENGTH,
+	           "moment equilibrium", "where it must act");
+	trace_step(trace, "x_bed", "", state->bed_at[0], DIM_LENGTH,
+	           "integral of p x over that of p", "where it acts: equal, as checked");
+	trace_step(trace, "y_C", trace_text(trace, "(%s) / C", in_y), sum[2] / sum[0], DIM_LENGTH,
+	           "moment equilibrium", "");
+	trace_step(trace, "y_bed", "", state->bed_at[1], DIM_LENGTH,
+	           "integral of p y over that of p", "");
 }
 
 /* --- shear

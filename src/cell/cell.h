@@ -139,12 +139,16 @@ struct rating {
 struct product {
 	struct text label;
 	struct word type;
-	struct number shaft, tensile_area, length, projection, embedment;   /* [mm], [mm2] */
+	struct number shaft, tensile_area, length, projection, embedment,
+		nominal_embedment; /* [mm], [mm2] */
 	struct number hole_diameter, hole_depth, least_slab, setting_torque;
 	struct word qualified_cracked;
 	struct rating rating;
 };
-struct needs { struct number tension, shear; struct word pattern_as_stated, all_setups_covered; };
+struct needs {
+	struct number tension, shear;
+	struct word pattern_as_stated, all_setups_covered, both_at_once;
+};
 struct anchors {
 	struct given at_given;                          /* the key `at` itself */
 	struct vec2 at[MAX_ANCHORS];                    /* A1 is at[0] [mm] */

@@ -16,6 +16,22 @@
 
 #define HOLE_DEPTHS 2.0      /* distance to an old hole, in its depths */
 
+static void fails_at_hole(const struct judging *judging, double needed, double distance,
+                          const char *said, struct finding *out)
+{
+	const char *remedy = "move the cell, or fill the hole and ask the engineer";
+	finding_fails(out, said, remedy);
+	if (distance <= 0)
+		return;
+	trace_step(judging->trace, "a_needed", "", needed, DIM_LENGTH, "twice the old hole's depth",
+	           "");
+	trace_step(judging->trace, "a", "", distance, DIM_LENGTH, "pattern, place and slab",
+	           "to the old hole");
+	finding_numbers(out, needed, distance, DIM_LENGTH, said, remedy);
+	trace_step(judging->trace, "ratio", "a_needed / a", out->ratio, DIM_FACTOR, "",
+	           "must be at most 1");
+}
+
 static void judge_hole(const struct judging *judging, int anchor, const struct old_hole *hole,
                        struct finding *out)
 {
@@ -35,8 +51,8 @@ static void judge_hole(const struct judging *judging, int anchor, const struct o
 		if (!is_known(hole->filled))
 			finding_lacks(out, "slab.old_holes[].filled");
 		else if (hole->filled.value == NO)
-			finding_fails(out, said,
-			              "move the cell, or fill the hole and ask the engineer");
+			fails_at_hole(judging, HOLE_DEPTHS * hole->depth.value, distance, said,
+			              out);
 		else
 			finding_doubts(out, said,
 			               "move the cell, or ask the engineer whether the filled hole "
@@ -80,6 +96,8 @@ void anchor_edge_judge(const struct judging *judging, int anchor, struct finding
 	double reach = reach_of_edges(judging, out), nearest = setting->nearest_edge[anchor];
 	bool any_edge = setting->placed && setting->nearest_edge_index[anchor] >= 0;
 	judge_old_holes(judging, anchor, reach, out);
+	if (out->failed)
+		return;      /* the numbers are those of the old hole */
 	if (reach > 0 && setting->clear >= reach) {
 		out->said_numbers = sentence(
 			judging,
@@ -89,7 +107,7 @@ void anchor_edge_judge(const struct judging *judging, int anchor, struct finding
 		return;
 	}
 	if (!setting->edges_known)
-		finding_lacks_edges(judging, out);
+		finding_lacks_edges(judging, reach, out);
 	if (!any_edge) {
 		out->said_numbers = setting->edges_known ? "no edge or joint"
 		                                         : "edges are not known";

@@ -1,7 +1,8 @@
 /* anchor.length: the anchor is long enough to reach its embedment through base, stand-off and
  * topping.
  *
- * Source: geometry: length - base - stand-off - topping - projection >= embedment. Topping and
+ * Source: geometry: length - base - stand-off - topping - projection >= embedment of
+ * the anchor's end (nominal where the data sheet gives it, else effective). Topping and
  * screed hold no anchor. Range: through-setting anchors; cast-in and bonded rods by the same sum.
  * Identities: independent of loads. */
 #include "check_files.h"
@@ -29,18 +30,20 @@ void anchor_length_judge(const struct judging *judging, int anchor, struct findi
 	              projection->value;
 	trace_step(trace, "l_left", "l - t_plate - t_gap - t_topping - t_thread", left, DIM_LENGTH,
 	           "", "left for embedment");
-	trace_input(trace, "h_ef", &product->embedment, DIM_LENGTH, "embedment");
+	const struct number *depth = nominal_embedment(product);
+	trace_input(trace, "h_nom", depth, DIM_LENGTH, "embedment of the anchor's end");
 	const char *said = sentence(judging, "%s of the anchor are left for the embedment of %s",
 	                            shown(judging, left, DIM_LENGTH),
-	                            shown(judging, product->embedment.value, DIM_LENGTH));
-	const char *remedy = sentence(
-		judging, "an anchor at least %s longer, or remove the topping below the base",
-		shown_up(judging, product->embedment.value - left, DIM_LENGTH));
+	                            shown(judging, depth->value, DIM_LENGTH));
+	const char *remedy = sentence(judging, "an anchor at least %s longer%s",
+	                              shown_up(judging, depth->value - left, DIM_LENGTH),
+	                              topping->value > 0 ? ", or remove the topping below the base"
+	                                                 : "");
 	if (left <= 0) {
 		finding_fails(out, said, remedy);
 		return;
 	}
-	finding_numbers(out, product->embedment.value, left, DIM_LENGTH, said, remedy);
-	trace_step(trace, "ratio", "h_ef / l_left", out->ratio, DIM_FACTOR, "",
+	finding_numbers(out, depth->value, left, DIM_LENGTH, said, remedy);
+	trace_step(trace, "ratio", "h_nom / l_left", out->ratio, DIM_FACTOR, "",
 	           "must be at most 1");
 }

@@ -45,7 +45,7 @@ const struct check checks[] = {
 	 .judge = hole_depth_judge},
 	{.id = "anchor.length", .title = "anchor long enough", .source = "geometry", .range = "anchors set through the base",
 	 .stage = OF_SETUP,
-	 .needs = {PRODUCT "length", "anchors.plate_thickness", "cell.stand_off.height", "slab.topping.thickness",
+	 .needs = {PRODUCT "length", "anchors.plate_thickness", "cell.stand_off", "slab.topping",
 	           PRODUCT "projection", PRODUCT "embedment"},
 	 .judge = anchor_length_judge},
 	{.id = "anchor.spacing", .title = "distance between anchors", .source = "the anchor's data sheet; ACI 318-19 17.5.1.3.1",

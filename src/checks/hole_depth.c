@@ -15,12 +15,13 @@ void hole_depth_judge(const struct judging *judging, int anchor, struct finding 
 	struct trace *trace = judging->trace;
 	(void)anchor;
 	judge_thickness_evidence(judging, out);
-	if (is_known(product->hole_depth) && is_known(product->embedment) &&
-	    product->hole_depth.value < product->embedment.value)
+	const struct number *embedment = nominal_embedment(product);
+	if (is_known(product->hole_depth) && is_known(*embedment) &&
+	    product->hole_depth.value < embedment->value)
 		finding_fails(out,
 		              sentence(judging, "the hole is %s deep, the embedment %s",
 		                       shown(judging, product->hole_depth.value, DIM_LENGTH),
-		                       shown(judging, product->embedment.value, DIM_LENGTH)),
+		                       shown(judging, embedment->value, DIM_LENGTH)),
 		              "drill deeper, as the data sheet says");
 	if (!is_known(product->hole_depth) || !is_known(product->hole_diameter) ||
 	    !is_known(slab->thickness))

@@ -58,10 +58,21 @@ bool load_model(const struct cell *cell)
 	return any;
 }
 
+bool needs_stated(const struct cell *cell)
+{
+	const struct needs *needs = &cell->anchors.needs;
+	const struct given *given[] = {
+		&needs->tension.given, &needs->shear.given, &needs->pattern_as_stated.given,
+		&needs->all_setups_covered.given, &needs->both_at_once.given};
+	for (size_t i = 0; i < sizeof given / sizeof given[0]; i++)
+		if (given[i]->origin != ABSENT || given[i]->mark.line > 0)
+			return true;
+	return false;
+}
+
 const char *without_load_model(const struct cell *cell)
 {
-	bool needs = is_known(cell->anchors.needs.tension) || is_known(cell->anchors.needs.shear);
-	return !load_model(cell) && needs
+	return !load_model(cell) && needs_stated(cell)
 	               ? "no load model in the file: the stated needs are judged instead"
 	               : NULL;
 }
@@ -69,6 +80,12 @@ const char *without_load_model(const struct cell *cell)
 bool engineer_stands(const struct engineer *engineer)
 {
 	return is_known(engineer->name) && is_known(engineer->reason);
+}
+
+const struct number *nominal_embedment(const struct product *product)
+{
+	return is_known(product->nominal_embedment) ? &product->nominal_embedment
+	                                            : &product->embedment;
 }
 
 void judge_thickness_evidence(const struct judging *judging, struct finding *out)
@@ -81,11 +98,20 @@ void judge_thickness_evidence(const struct judging *judging, struct finding *out
 	out->never_fails = true;
 }
 
-void finding_lacks_edges(const struct judging *judging, struct finding *out)
+void finding_lacks_edges(const struct judging *judging, double reach, struct finding *out)
 {
 	const struct slab *slab = &judging->cell->slab;
 	if (!is_known(slab->outline) && !is_known(slab->joints)) {
-		finding_lacks(out, "slab.clear");
+		if (is_known(slab->clear) && reach > 0)
+			finding_doubts(out,
+			               sentence(judging,
+			                        "clear of edges, joints and old holes by %s; %s would do",
+			                        shown(judging, slab->clear.value, DIM_LENGTH),
+			                        shown(judging, reach, DIM_LENGTH)),
+			               "measure farther, or give outline, joints and old_holes and the "
+			               "data sheet's edge table");
+		else
+			finding_lacks(out, "slab.clear");
 		return;
 	}
 	if (!is_known(slab->outline))
@@ -129,9 +155,9 @@ enum stand_off_kind stand_off_kind(const struct judging *judging, struct finding
 	if (is_known(*topping) && topping->value > 0)
 		return ON_TOPPING;
 	if (!is_known(*topping) && lacks)
-		finding_lacks(lacks, "slab.topping.thickness");
+		finding_lacks(lacks, "slab.topping");
 	if (!is_known(stand_off->height))
-		missing = "cell.stand_off.height";
+		missing = "cell.stand_off";
 	else if (stand_off->height.value == 0)
 		return is_known(*topping) ? FLAT : STAND_OFF_UNKNOWN;
 	else if (!is_known(stand_off->filled))
@@ -196,6 +222,17 @@ static void judge_holes(const struct judging *judging, int anchor, struct findin
 		                                  DIM_FORCE)));
 }
 
+const char *stand_off_remedy(const struct judging *judging)
+{
+	const struct number *shaft = &judging->cell->anchors.product.shaft;
+	if (!is_known(*shaft))
+		return "have an engineer check the anchors in bending";
+	return sentence(judging,
+	                "lower the base to a gap of at most %s and grout it whole with grout of at "
+	                "least 30 MPa, or have an engineer check the anchors in bending",
+	                shown(judging, 0.5 * shaft->value, DIM_LENGTH));
+}
+
 void judge_shear_conditions(const struct judging *judging, int anchor, struct finding *out)
 {
 	judge_holes(judging, anchor, out);
@@ -210,9 +247,7 @@ void judge_shear_conditions(const struct judging *judging, int anchor, struct fi
 		finding_doubts(out,
 		               "the base stands off the concrete: the anchors bend, and the rating "
 		               "does not cover it",
-		               "grout the whole base with strong grout no thicker than half the "
-		               "anchor's diameter, or have an engineer "
-		               "check the anchors in bending");
+		               stand_off_remedy(judging));
 	if (judging->facts && judging->facts->torsion_on_one)
 		finding_doubts(out, "a single anchor cannot resist twisting",
 		               "two anchors or more");

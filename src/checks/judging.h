@@ -14,17 +14,22 @@ const char *shown_up(const struct judging *judging, double value, enum dimension
 const char *percent(const struct judging *judging, double share);
 
 bool load_model(const struct cell *cell); /* any part of a load model is in the file */
+/* Whether the file takes the way of the papers' needs: any key below `needs`, even with an empty
+ * value. */
+bool needs_stated(const struct cell *cell);
 const char *without_load_model(const struct cell *cell);     /* reason for `left_out`, or NULL */
 
 /* An engineer stands for a departure with name and reason; one alone is no word given. */
 bool engineer_stands(const struct engineer *engineer);
 
+/* Depth of the anchor's end: the nominal embedment where it is given, else the effective one. */
+const struct number *nominal_embedment(const struct product *product);
 /* Only a measured or as-built thickness is evidence; without it the ratio is no bound either. */
 void judge_thickness_evidence(const struct judging *judging, struct finding *out);
 
 /* Names what keeps the edges from being known: the measured clear distance is the quickest thing to
  * ask for. */
-void finding_lacks_edges(const struct judging *judging, struct finding *out);
+void finding_lacks_edges(const struct judging *judging, double reach, struct finding *out);
 
 /* Names what keeps the concrete's strength from being shown. */
 void finding_lacks_strength(const struct judging *judging, struct finding *out);
@@ -34,6 +39,8 @@ enum stand_off_kind { FLAT, FILLED_FLAT, THICK_OR_OPEN, ON_TOPPING, STAND_OFF_UN
 /* EN 1992-4 6.2.2.3: no lever arm with direct contact or mortar of at most d/2, at least 30 MPa and
  * the concrete's strength. Names what is missing in `lacks` (may be NULL). */
 enum stand_off_kind stand_off_kind(const struct judging *judging, struct finding *lacks);
+/* What helps against a gap that bends the anchors. */
+const char *stand_off_remedy(const struct judging *judging);
 /* Lacks and doubts that concern every anchor in shear: holes in the base, stand-off. */
 void judge_shear_conditions(const struct judging *judging, int anchor, struct finding *out);
 /* Largest clearance hole with which all anchors share the shear, EN 1992-4 Table 6.1. [mm] */

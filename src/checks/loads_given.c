@@ -10,6 +10,7 @@ void loads_given_judge(const struct judging *judging, int anchor, struct finding
 {
 	(void)anchor; /* the load gaps are the missing inputs; they are added for every check that
 	                 needs loads */
+	out->background = !load_model(judging->cell);
 	if (!load_model(judging->cell))
 		finding_doubts(
 			out,

@@ -12,8 +12,7 @@
 
 const char *needs_left_out(const struct cell *cell)
 {
-	return is_known(cell->anchors.needs.tension) || is_known(cell->anchors.needs.shear)
-	       ? NULL : "the file states no needs of the machine's papers";
+	return needs_stated(cell) ? NULL : "the file states no needs of the machine's papers";
 }
 
 static const char *kind_word(enum load_kind kind) { return kind == TENSION ? "tension" : "shear"; }
@@ -43,6 +42,41 @@ static void conditions(const struct judging *judging, struct finding *out)
 		finding_lacks(out, "anchors.needs.shear");
 }
 
+/* Whether tension and shear together decide. The papers may mean either; where both at once are too
+ * much for the anchor, they must say. */
+static bool judge_both(const struct judging *judging, int anchor, const double ratio[2],
+                       struct finding *out)
+{
+	const struct word *both_at_once = &judging->cell->anchors.needs.both_at_once;
+	enum interaction kind =
+		(enum interaction)judging->cell->anchors.product.rating.interaction.value;
+	if (ratio[TENSION] < 0 || ratio[SHEAR] < 0 ||
+	    (is_known(*both_at_once) && both_at_once->value == NO))
+		return false;
+	double both = combined_ratio(kind, ratio[TENSION], ratio[SHEAR]);
+	if (!is_known(*both_at_once)) {
+		if (both > 1)
+			finding_lacks(out, "anchors.needs.both_at_once");
+		return false;
+	}
+	trace_step(judging->trace, "b_N", "N_needed / N_allowed", ratio[TENSION], DIM_FACTOR, "",
+	           "");
+	trace_step(judging->trace, "b_V", "V_needed / V_allowed", ratio[SHEAR], DIM_FACTOR, "", "");
+	finding_numbers(
+		out, both, 1, DIM_FACTOR,
+		sentence(judging,
+	                 "anchor A%d, the papers' tension and shear together: %s of its "
+	                 "tension and %s of its shear",
+	                 anchor + 1, percent(judging, ratio[TENSION]),
+	                 percent(judging, ratio[SHEAR])),
+		"an anchor with a higher rating, or more anchors where the papers allow it");
+	trace_step(judging->trace, "ratio",
+	           kind == STRAIGHT ? "b_N + b_V" : "(b_N ^ (5 / 3) + b_V ^ (5 / 3)) ^ (3 / 5)",
+	           out->ratio, DIM_FACTOR, "the file says that both act at once",
+	           "must be at most 1");
+	return true;
+}
+
 void needs_judge(const struct judging *judging, int anchor, struct finding *out)
 {
 	const struct needs *needs = &judging->cell->anchors.needs;
@@ -60,6 +94,8 @@ void needs_judge(const struct judging *judging, int anchor, struct finding *out)
 	}
 	int worse = ratio[SHEAR] > ratio[TENSION] ? SHEAR : TENSION;
 	if (ratio[worse] < 0)
+		return;
+	if (judge_both(judging, anchor, ratio, out))
 		return;
 	double need = worse == TENSION ? needs->tension.value : needs->shear.value,
 	       allowed = f[worse].allowed;

@@ -11,19 +11,12 @@
 
 #include <math.h>
 
-static double interaction(enum interaction kind, double tension, double shear)
-{
-	if (kind == STRAIGHT)
-		return tension + shear;
-	return pow(pow(tension, 5.0 / 3.0) + pow(shear, 5.0 / 3.0), 0.6);
-}
-
 double rating_interaction_ratio(const struct judging *judging, int anchor)
 {
 	const struct setting *setting = judging->setting;
 	if (setting->allowed_tension[anchor] <= 0 || setting->allowed_shear[anchor] <= 0)
 		return -1;
-	return interaction(
+	return combined_ratio(
 		(enum interaction)judging->cell->anchors.product.rating.interaction.value,
 		judging->state->tension[anchor] / setting->allowed_tension[anchor],
 		judging->state->shear[anchor] / setting->allowed_shear[anchor]);
@@ -60,7 +53,7 @@ void rating_interaction_judge(const struct judging *judging, int anchor, struct 
 	           DIM_FACTOR, "", "tension used");
 	trace_step(trace, "b_V", trace_text(trace, "V_A%d / V_allowed", anchor + 1), shear,
 	           DIM_FACTOR, "", "shear used");
-	finding_numbers(out, interaction(kind, tension, shear), 1, DIM_FACTOR,
+	finding_numbers(out, combined_ratio(kind, tension, shear), 1, DIM_FACTOR,
 	                sentence(judging,
 	                         "anchor A%d in tension and shear together: %s of its tension and "
 	                         "%s of its shear",

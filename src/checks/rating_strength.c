@@ -111,6 +111,12 @@ static double ultimate_load(const struct product *product, enum load_kind kind, 
 		return 0;
 	}
 	trace_input(trace, symbol, given, DIM_FORCE, "rating as stated");
+	if (is_known(rating->basis) && rating->basis.value == BASIS_ALLOWED &&
+	    !is_known(rating->of_ultimate)) {
+		lacks(finding, RATING "of_ultimate");
+		*known = false;
+		return 0;
+	}
 	if (is_known(rating->basis) && rating->basis.value == BASIS_ALLOWED) {
 		trace_input(trace, "of_ultimate", &rating->of_ultimate, DIM_SHARE,
 		            "share of ultimate that it is");
@@ -216,6 +222,16 @@ static double state_factor(const struct judging *judging, const struct product *
 			       "crack",
 			       "an anchor that is qualified for cracked concrete");
 			why = "not known: most favourable value";
+		} else if (!is_known(product->type)) {
+			lacks(finding, "anchors.product.type");
+			why = "not known: most favourable value";
+		} else if (product->type.value == ADHESIVE) {
+			/* the ratio is that of the cones; bond in cracks falls far more (ACI 318-19
+			 * Table 17.6.5.2.5: 1.4 against 4.5 MPa outdoors) */
+			doubts(finding,
+			       "bonded anchor tested in uncracked concrete, and the slab may crack",
+			       "ask the anchor's maker for a rating in cracked concrete");
+			why = "not known: most favourable value";
 		} else {
 			factor = CRACKED_FACTOR;
 			why = "tested in uncracked, qualified for cracked concrete: ratio of the "
@@ -291,7 +307,7 @@ static double edge_factor(const struct judging *judging, const struct product *p
 		return trace_step(trace, "k_edge", "", 1, DIM_FACTOR,
 		                  "measured clear of edges and joints", "");
 	if (!setting->edges_known && finding)
-		finding_lacks_edges(judging, finding);
+		finding_lacks_edges(judging, reach, finding);
 	if (product->rating.edge.count == 0) {
 		if (setting->placed &&
 		    setting->nearest_edge[anchor] < (reach > 0 ? reach : HUGE_VAL))
@@ -341,4 +357,11 @@ void rating_strength(const struct judging *judging, enum load_kind kind, int anc
 	           kind == TENSION ? "share * N_ult * k_concrete * k_state * k_spacing * k_edge"
 	                           : "share * V_ult * k_concrete * k_state * k_spacing * k_edge",
 	           out->allowed, DIM_FORCE, "rating method", "allowed load of one anchor");
+}
+
+double combined_ratio(enum interaction kind, double tension, double shear)
+{
+	if (kind == STRAIGHT)
+		return tension + shear;
+	return pow(pow(tension, 5.0 / 3.0) + pow(shear, 5.0 / 3.0), 0.6);
 }

@@ -36,4 +36,8 @@ double edge_reach(const struct product *product, enum load_kind kind);
 /* The same for neighbours: last row, else 3 hef. */
 double spacing_reach(const struct product *product);
 
+/* Tension and shear together, each as its share of the allowed load: straight line, or exponent 5/3
+ * (ACI 318-19 R17.8 names it as an alternative). */
+double combined_ratio(enum interaction kind, double tension, double shear);
+
 #endif

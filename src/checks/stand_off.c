@@ -30,9 +30,7 @@ void stand_off_judge(const struct judging *judging, int anchor, struct finding *
 		                 is_known(stand_off->filled) && stand_off->filled.value == YES
 		                         ? "grout"
 		                         : "open gap"),
-			"grout the whole base with strong grout no thicker than half the anchor's "
-		        "diameter, or have an engineer "
-			"check the anchors in bending");
+			stand_off_remedy(judging));
 		break;
 	case ON_TOPPING:
 		finding_doubts(

@@ -3,6 +3,7 @@
 #include "../cell/fields.h"
 #include <math.h>
 
+#define FEW_CORES 8      /* more are not written out one by one */
 #define DAYS_28 (28 * 86400.0)
 /* 4000 psi in MPa, the value that the reader makes of it (1 psi = 6894.757 Pa, NIST SP 811 B.8) */
 #define PSI 6.894757293168361e-3
@@ -47,6 +48,29 @@ static void lacks(struct concrete_strength *out, const char *path)
 		out->missing[out->missing_count++] = path;
 }
 
+/* Mean and coefficient of variation, a line a core while they are few. */
+static void trace_cores(const struct concrete *concrete, const struct concrete_strength *out,
+                        struct trace *trace)
+{
+	size_t n = concrete->cores.count;
+	const char *sum = "", *squares = "", *plus = "";
+	for (size_t i = 0; trace && n <= FEW_CORES && i < n; i++) {
+		struct number core = {concrete->cores.given, concrete->cores.values[i], NULL};
+		trace_input(trace, trace_text(trace, "f_%zu", i + 1), &core, DIM_STRESS, "core");
+		sum = trace_text(trace, "%s%sf_%zu", sum, plus, i + 1);
+		squares = trace_text(trace, "%s%s(f_%zu - f_mean) * (f_%zu - f_mean)", squares,
+		                     plus, i + 1, i + 1);
+		plus = " + ";
+	}
+	bool few = n <= FEW_CORES;
+	trace_step(trace, "n_cores", "", (double)n, DIM_FACTOR, "input", "number of cores");
+	trace_step(trace, "f_mean", few ? trace_text(trace, "(%s) / n_cores", sum) : "", out->mean,
+	           DIM_STRESS, "", "mean of the cores");
+	trace_step(trace, "V_cores",
+	           few ? trace_text(trace, "sqrt((%s) / (n_cores - 1)) / f_mean", squares) : "",
+	           out->variation, DIM_FACTOR, "coefficient of variation, n - 1", "");
+}
+
 static void from_cores(const struct concrete *concrete, struct concrete_strength *out,
                        struct trace *trace)
 {
@@ -73,10 +97,7 @@ static void from_cores(const struct concrete *concrete, struct concrete_strength
 		return;
 	}
 	out->known = out->evidenced = true;
-	trace_step(trace, "n_cores", "", (double)n, DIM_FACTOR, "input", "number of cores");
-	trace_step(trace, "f_mean", "", out->mean, DIM_STRESS, "mean of the cores", "");
-	trace_step(trace, "V_cores", "", out->variation, DIM_FACTOR,
-	           "coefficient of variation, n - 1", "");
+	trace_cores(concrete, out, trace);
 	trace_step(trace, "k_c", "", cores_factor_kc(n), DIM_FACTOR, "ACI 562, table of kc", "");
 	trace_step(trace, "f",
 	           "0.9 * f_mean * (1 - 1.28 * sqrt((k_c * V_cores) * (k_c * V_cores) / n_cores + "
@@ -150,6 +171,6 @@ void concrete_strength(const struct cell *cell, struct concrete_strength *out, s
 	else if (is_known(concrete->strength_class) || is_known(concrete->specified))
 		from_paper(concrete, out, trace);
 	else
-		lacks(out, "slab.concrete.strength.evidence");
+		lacks(out, "slab.concrete.strength");
 	out->shown = out->known && out->missing_count == 0 && !out->doubt;
 }

@@ -235,12 +235,47 @@ static enum status fill_pairs(struct arena *arena, const struct cell *cell,
 	return DONE;
 }
 
+/* Without a load model: the least ratings that the papers' needs ask of the weakest anchor. */
+static enum status fill_from_needs(struct arena *arena, const struct cell *cell,
+                                   struct result *result)
+{
+	const struct needs *needs = &cell->anchors.needs;
+	struct required *required = &result->required;
+	if (result->loads.given || cell->anchors.count == 0 ||
+	    (!is_known(needs->tension) && !is_known(needs->shear)))
+		return DONE;
+	struct trial trial = try_rating(arena, cell, &(struct check_options){0}, UNLIMITED,
+	                                UNLIMITED);
+	const struct capacity *capacity = capacities(arena, cell);
+	if (trial.status != DONE || !capacity)
+		return NO_MEMORY;
+	const struct check_result *judged = find(trial.result, "needs");
+	for (size_t k = 0; k < setup_count(cell) * cell->anchors.count; k++) {
+		required->tension = fmax(required->tension,
+		                         needs->tension.value / capacity[k].tension);
+		required->shear = fmax(required->shear, needs->shear.value / capacity[k].shear);
+	}
+	required->computed = true;
+	required->tension = round_up(required->tension);
+	required->shear = round_up(required->shear);
+	required->at_least = judged &&
+	                     (judged->finding.missing_count > 0 || judged->finding.doubted);
+	if (required->at_least)
+		note(required,
+		     "at least: what is not known was taken at its most favourable value");
+	note(required, "from the needs of the machine's papers, tension and shear each by itself");
+	note(required,
+	     "ultimate loads, mean at failure, in this concrete, at this embedment, spacing "
+	     "and edge distance");
+	return DONE;
+}
+
 enum status require_fill(struct arena *arena, const struct cell *cell,
                          const struct check_options *options, struct result *result)
 {
 	struct required *required = &result->required;
 	if (!result->loads_computed)
-		return DONE;
+		return fill_from_needs(arena, cell, result);
 	/* both ratios fall as 1/rating, so one trial gives both least ratings */
 	double probe = 1e6;
 	struct trial trial = try_rating(arena, cell, options, probe, probe);
