@@ -8,8 +8,8 @@
 #define GOLDEN 0.61803398874989485
 #define MOST_ROUNDS 60              /* of a search; it ends far earlier */
 #define REFINED_WIDTH 1e-6          /* a maximum is found to this [rad] */
-#define PARTS 16                    /* of a coarse step, where it is looked at more closely */
-#define AGAIN 0                     /* how often such a part is divided once more */
+#define PARTS 4                     /* of a coarse step, where it is looked at more closely */
+#define AGAIN 1                     /* how often such a part is divided once more */
 #define STEEPER 2.0 /* how much steeper than its mean between headings a value may run */
 
 struct worst *run_worst(const struct run *run, size_t watch, size_t setup, size_t anchor,
@@ -258,34 +258,42 @@ static bool peaks_elsewhere(const struct visit *v, size_t watch)
 	return of_shear || (check && check->follows_tension);
 }
 
-/* Looks at one stretch between two headings more closely, and goes after each local maximum that
- * shows. Two of them may lie nearer together than the headings, so what could still hide a larger
- * one is looked at once more. */
+/* The maximum at the k-th of the parts, if it is one: neighbours beyond the ends are looked up. */
+static void refine_part(struct visit *v, size_t watch, size_t anchor, double from, double part,
+                        const double value[PARTS + 1], int k, const double settle[3])
+{
+	double start[3] = {settle[0], settle[1], settle[2]}, at[3] = {0, value[k], 0};
+	double heading = from + k * part;
+	at[0] = k > 0 ? value[k - 1] : value_at(v, watch, anchor, heading - part, start);
+	at[2] = k < PARTS ? value[k + 1] : value_at(v, watch, anchor, heading + part, start);
+	double steepest = fmax(fabs(at[1] - at[0]), fabs(at[2] - at[1]));
+	if (at[1] > 0 && at[1] >= at[0] && at[1] >= at[2] &&
+	    at[1] + steepest > to_beat(v, watch, anchor))
+		refine(v, watch, anchor, heading - part, heading, heading + part, at, start,
+		       STEEPER * steepest / part);
+}
+
+/* Looks at one stretch between two headings more closely, once more where a larger value could
+ * still hide, and goes after each local maximum that shows. Two of them may lie nearer together
+ * than the coarse headings. */
 static void look_between(struct visit *v, size_t watch, size_t anchor, double from, double step,
                          const double start[3], const double ends[2], int again)
 {
 	double value[PARTS + 1] = {ends[0]}, settle[3] = {start[0], start[1], start[2]};
-	double part = step / PARTS, steepest = 0;
+	double part = step / PARTS;
 	value[PARTS] = ends[1];
 	for (int k = 1; k < PARTS; k++)
 		value[k] = value_at(v, watch, anchor, from + k * part, settle);
-	for (int k = 1; k <= PARTS; k++)
-		steepest = fmax(steepest, fabs(value[k] - value[k - 1]));
-	for (int k = 0; k <= PARTS; k++) {
-		bool rises = k == 0 || value[k] >= value[k - 1];
-		bool falls = k == PARTS || value[k] >= value[k + 1];
-		if (value[k] > 0 && rises && falls &&
-		    value[k] + steepest > to_beat(v, watch, anchor))
-			refine(v, watch, anchor, from + (k - 1) * part, from + k * part,
-			       from + (k + 1) * part,
-			       (double[3]){k > 0 ? value[k - 1] : -1, value[k],
-			                   k < PARTS ? value[k + 1] : -1},
-			       settle, STEEPER * steepest / part);
-	}
-	for (int k = 0; again > 0 && k < PARTS; k++)
-		if (fmax(value[k], value[k + 1]) + 0.5 * steepest > to_beat(v, watch, anchor))
+	for (int k = 0; again == 0 && k <= PARTS; k++)
+		refine_part(v, watch, anchor, from, part, value, k, settle);
+	for (int k = 0; again > 0 && k < PARTS; k++) {
+		double drop = fabs(value[k + 1] - value[k]);
+		drop = k > 0 ? fmax(drop, fabs(value[k] - value[k - 1])) : drop;
+		drop = k + 1 < PARTS ? fmax(drop, fabs(value[k + 2] - value[k + 1])) : drop;
+		if (fmax(value[k], value[k + 1]) + drop > to_beat(v, watch, anchor))
 			look_between(v, watch, anchor, from + k * part, part, settle, &value[k],
 			             again - 1);
+	}
 }
 
 /* Looks closely wherever one watched value of one anchor could be the largest so far. `value` holds

@@ -245,7 +245,7 @@ enum standfast_status standfast_page(const struct standfast *run, enum standfast
 	if (!result)
 		return STANDFAST_BAD_INPUT;
 	switch (page) {
-	case STANDFAST_JSON: return written(page_json(result, write, user));
+	case STANDFAST_JSON: return written(page_json(result, &options, write, user));
 	case STANDFAST_RATINGS: return written(page_require(result, &options, write, user));
 	case STANDFAST_UNDERSTOOD: return written(page_show(result, &options, write, user));
 	default: return written(page_text(result, &options, write, user));

@@ -93,14 +93,56 @@ const char *field_suggest(const char *parent, const char *key)
 	return nearest;
 }
 
-const char *field_elsewhere(const char *key)
+size_t field_parts_shared(const char *a, const char *b)
 {
-	for (size_t i = 0; i < field_count; i++) {
-		const char *dot = strrchr(fields[i].path, '.');
-		if (dot && strcmp(dot + 1, key) == 0)
-			return fields[i].path;
+	size_t parts = 0;
+	bool open = false;             /* letters of a part that has not ended yet */
+	for (; *a && *a == *b; a++, b++) {
+		parts += *a == '.';
+		open = *a != '.';
 	}
-	return NULL;
+	/* the last part counts where both paths end it here */
+	if (open && strchr(".[", *a) && strchr(".[", *b))
+		parts++;
+	return parts;
+}
+
+static size_t dots(const char *path)
+{
+	size_t count = 0;
+	for (; *path; path++)
+		count += *path == '.';
+	return count;
+}
+
+/* Whether a misplaced key below `parent` rather belongs to a than to b. */
+static bool is_nearer(const char *parent, const char *a, const char *b)
+{
+	size_t shared_a = field_parts_shared(parent, a), shared_b = field_parts_shared(parent, b);
+	bool row_a = strchr(a, '[') != NULL, row_b = strchr(b, '[') != NULL;
+	if (shared_a != shared_b)
+		return shared_a > shared_b;
+	return row_a != row_b ? row_b : dots(a) < dots(b);
+}
+
+size_t field_elsewhere(const char *parent, const char *key, const char **out, size_t room)
+{
+	size_t count = 0;
+	for (size_t i = 0; i < field_count; i++) {
+		const char *path = fields[i].path, *dot = strrchr(path, '.');
+		/* rows of one path stand together: the path counts once */
+		if (!dot || strcmp(dot + 1, key) != 0 ||
+		    (i > 0 && strcmp(path, fields[i - 1].path) == 0))
+			continue;
+		size_t at = count < room ? count++ : room;
+		/* the farthest falls off the end */
+		for (; at > 0 && is_nearer(parent, path, out[at - 1]); at--)
+			if (at < room)
+				out[at] = out[at - 1];
+		if (at < room)
+			out[at] = path;
+	}
+	return count;
 }
 
 /* Never written to, as nothing of a cell is once it is read. */

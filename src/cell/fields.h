@@ -70,8 +70,12 @@ static inline const struct given *field_given(const struct field *field, const v
 }
 /* Nearest known key below `parent` ("" for the top) to a misspelt one, or NULL. */
 const char *field_suggest(const char *parent, const char *key);
-/* The path of a row below some other parent that bears exactly this key, or NULL. */
-const char *field_elsewhere(const char *key);
+/* Paths of rows below other parents that bear exactly this key, the nearest to `parent` first: most
+ * leading parts in common, then outside lists, then the shortest. Returns how many it has put into
+ * out, at most room. */
+size_t field_elsewhere(const char *parent, const char *key, const char **out, size_t room);
+/* Leading parts that two dotted paths have in common. */
+size_t field_parts_shared(const char *a, const char *b);
 /* Whether a misspelt word may mean `word`: optimal string alignment distance (`apart`) of at most a
  * third of its letters, or one. */
 bool word_is_near(const char *written, const char *word, size_t *apart);

@@ -140,8 +140,30 @@ static void check_on_slab(struct validity *validity)
 	}
 }
 
+/* Metres for millimetres make such a pattern; no cell is so wide [mm]. */
+#define WIDEST_PATTERN 100e3
+
+static void check_width(struct validity *validity)
+{
+	const struct anchors *anchors = &validity->cell->anchors;
+	if (anchors->count == 0)
+		return;
+	struct vec2 low = anchors->at[0], high = low;
+	for (size_t i = 1; i < anchors->count; i++) {
+		struct vec2 at = anchors->at[i];
+		low = (struct vec2){fmin(low.x, at.x), fmin(low.y, at.y)};
+		high = (struct vec2){fmax(high.x, at.x), fmax(high.y, at.y)};
+	}
+	double width = fmax(high.x - low.x, high.y - low.y);
+	if (width > WIDEST_PATTERN)
+		validity_fault(validity, FAULT_RANGE, anchors->at_given.mark, "anchors.at",
+		               "check the unit", "an anchor pattern %s wide",
+		               validity_show(validity, width, DIM_LENGTH).text);
+}
+
 void validity_anchors(struct validity *validity)
 {
+	check_width(validity);
 	check_spots(validity);
 	check_on_base(validity);
 	check_on_slab(validity);

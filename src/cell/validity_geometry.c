@@ -8,6 +8,9 @@
 /* Edges meant to lie on one another may differ by the rounding of inches and metres [mm]. */
 #define TOUCH 1e-6
 
+/* Metres for millimetres make such a base; no cell is so wide [mm]. */
+#define WIDEST_BASE 100e3
+
 struct extent { struct vec2 low, high; };
 
 static struct extent extent_of(const struct vec2 *points, size_t count)
@@ -246,6 +249,25 @@ static void check_overlap(struct validity *validity, const struct face *face, si
 		}
 }
 
+/* All pieces together. */
+static void check_base_width(struct validity *validity, const struct face *face, size_t count)
+{
+	struct extent all = {{HUGE_VAL, HUGE_VAL}, {-HUGE_VAL, -HUGE_VAL}};
+	for (size_t i = 0; i < count; i++) {
+		if (!face[i].good)
+			continue;
+		all.low.x = fmin(all.low.x, face[i].extent.low.x);
+		all.low.y = fmin(all.low.y, face[i].extent.low.y);
+		all.high.x = fmax(all.high.x, face[i].extent.high.x);
+		all.high.y = fmax(all.high.y, face[i].extent.high.y);
+	}
+	double width = fmax(all.high.x - all.low.x, all.high.y - all.low.y);
+	if (width > WIDEST_BASE)
+		validity_fault(validity, FAULT_RANGE, validity->cell->base.given.mark, "cell.base",
+		               "check the unit", "a base %s wide",
+		               validity_show(validity, width, DIM_LENGTH).text);
+}
+
 void validity_base(struct validity *validity)
 {
 	const struct list *base = &validity->cell->base;
@@ -263,6 +285,7 @@ void validity_base(struct validity *validity)
 	for (size_t i = 0; i < base->count; i++)
 		check_piece(validity, &piece[i], i, &face[i]);
 	check_overlap(validity, face, base->count);
+	check_base_width(validity, face, base->count);
 }
 
 /* A joint is an edge for anchors; one without a place would be an edge nowhere, and pass unseen. */

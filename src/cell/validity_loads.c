@@ -132,11 +132,24 @@ static void check_extra(struct validity *validity, const struct extra_load *load
 		               "leave direction out: [x, y, z] has its own", "a load with two directions");
 }
 
+/* Centimetres or millimetres taken for metres: no arm stands on so high a pedestal [mm]. */
+#define HIGHEST_MOUNT 20e3
+
+static void check_mount(struct validity *validity)
+{
+	const struct point *mount = &validity->cell->arm.mount;
+	if (is_known(*mount) && mount->at[2] > HIGHEST_MOUNT)
+		validity_fault(validity, FAULT_RANGE, mount->given.mark, "arm.mount",
+		               "check the unit", "an arm mounted %s above the floor",
+		               validity_show(validity, mount->at[2], DIM_LENGTH).text);
+}
+
 void validity_loads(struct validity *validity)
 {
 	const struct cell *cell = validity->cell;
 	const struct part *part = cell->parts.rows;
 	const struct extra_load *load = cell->loads.rows;
+	check_mount(validity);
 	for (size_t i = 0; i < cell->parts.count; i++)
 		check_part(validity, &part[i], i);
 	for (int i = ARM_NORMAL; i < ARM_CASES; i++) {

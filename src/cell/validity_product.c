@@ -1,5 +1,6 @@
 /* Concrete and anchor data that contradict themselves. */
 #include "validity_parts.h"
+#include <stdio.h>
 
 /* Two statements on one concrete: which of them holds is not for a program to choose. */
 static void check_strength(struct validity *validity)
@@ -33,21 +34,53 @@ static void check_cracked(struct validity *validity)
 	               "concrete taken as uncracked without a reason");
 }
 
-/* An allowed value without its share could be taken for any ultimate load. */
+/* An allowed value without its share is no error: the rating checks leave it unproven. */
 static void check_basis(struct validity *validity)
 {
 	const struct rating *rating = &validity->cell->anchors.product.rating;
 	if (!is_known(rating->basis) || rating->basis.value != BASIS_ALLOWED)
 		return;
-	const char *path = "anchors.product.rating.of_ultimate";
-	if (!is_known(rating->of_ultimate))
-		validity_fault(validity, FAULT_MISSING_KEY, rating->basis.given.mark, path,
-		               "write of_ultimate: the share of ultimate that the data sheet's values are, such as 25 %",
-		               "allowed values without their share of ultimate");
-	else if (!(rating->of_ultimate.value > 0 && rating->of_ultimate.value <= 1))
-		validity_fault(validity, FAULT_RANGE, rating->of_ultimate.given.mark, path,
+	if (is_known(rating->of_ultimate) &&
+	    !(rating->of_ultimate.value > 0 && rating->of_ultimate.value <= 1))
+		validity_fault(validity, FAULT_RANGE, rating->of_ultimate.given.mark,
+		               "anchors.product.rating.of_ultimate",
 		               "write a share from 1 % to 100 %",
 		               "a share of ultimate that is not between 0 and 100 %%");
+}
+
+/* No anchor is made for less; "50.000 N" with a point for the thousands is the usual cause [N]. */
+#define LEAST_FORCE 100.0
+
+/* The thousandfold in the unit as written: what was meant where a point stands for thousands. */
+static void check_force(struct validity *validity, const struct number *force, const char *path)
+{
+	if (!is_known(*force) || !(force->value > 0 && force->value < LEAST_FORCE))
+		return;
+	const struct unit *newton = quantity_unit("N", 1, DIM_FORCE, NULL);
+	const struct unit *unit = force->unit ? force->unit : newton;
+	char read[40], number[40], thousandfold[40], hint[DIAGNOSTIC_HINT];
+	quantity_write(force->value, unit, 6, read, sizeof read);
+	number_write(force->value / unit->factor, 6, number, sizeof number);
+	quantity_write(1000 * force->value, unit, 6, thousandfold, sizeof thousandfold);
+	if (unit == newton)
+		snprintf(hint, sizeof hint,
+		         "a point begins decimals, 50.000 N is 50 N: write %s kN or %s", number,
+		         thousandfold);
+	else
+		snprintf(hint, sizeof hint, "check the unit; if %s is meant, write that",
+		         thousandfold);
+	validity_fault(validity, FAULT_RANGE, force->given.mark, path, hint,
+	               "%s is too small for an anchor", read);
+}
+
+static void check_forces(struct validity *validity)
+{
+	const struct anchors *anchors = &validity->cell->anchors;
+	const struct rating *rating = &anchors->product.rating;
+	check_force(validity, &anchors->needs.tension, "anchors.needs.tension");
+	check_force(validity, &anchors->needs.shear, "anchors.needs.shear");
+	check_force(validity, &rating->tension, "anchors.product.rating.tension");
+	check_force(validity, &rating->shear, "anchors.product.rating.shear");
 }
 
 /* A table of the data sheet: one column of distances, one or two of shares. */
@@ -153,6 +186,7 @@ void validity_product(struct validity *validity)
 	check_strength(validity);
 	check_cracked(validity);
 	check_basis(validity);
+	check_forces(validity);
 	check_table(validity, &spacing);
 	check_table(validity, &edge);
 }

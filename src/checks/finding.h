@@ -23,7 +23,7 @@ struct finding {
 	bool failed;                         /* fails whatever the ratio: damaged concrete */
 	bool never_fails; /* the ratio is no lower bound: an input is open both ways or unevidenced
 	                   */
-	bool background;                     /* says nothing that other unproven checks do not say better */
+	bool background;  /* says nothing that other unproven checks do not say better */
 	bool doubted;                        /* cannot hold although nothing is missing */
 	const char *missing[MAX_MISSING];    /* field paths, unknown or badly evidenced */
 	size_t missing_count;

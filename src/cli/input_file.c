@@ -79,8 +79,14 @@ static bool read_bytes(int descriptor, struct input_file *file)
 
 static bool finish(struct input_file *file)
 {
+	if (file->length == 0)
+		return refuse(file, "the file is empty; begin with: standfast new", 0);
+	/* the library says by itself what is too large, with the code of that fault */
 	if (file->length > MAX_FILE_BYTES)
-		return refuse(file, "is larger than 1 MiB, the limit of a cell file", 0);
+		return true;
+	if (memchr(file->bytes, 0, file->length))
+		return refuse(file, "this is not a text file; a cell file is plain text in UTF-8",
+		              0);
 	SHA256Data((const uint8_t *)file->bytes, file->length, file->sha256);
 	return true;
 }

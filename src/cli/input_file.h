@@ -15,8 +15,8 @@ struct input_file {
 	char reason[REASON_ROOM];   /* why it could not be read, or "" */
 };
 
-/* `path` "-" is standard input. False with a reason: not there, no regular file, larger than the
- * limit. */
+/* `path` "-" is standard input. False with a reason: not there, no regular file, empty, no text. Of
+ * a file above MAX_FILE_BYTES one byte more than that is read, and no digest is made. */
 bool input_file_read(const char *path, struct input_file *out);
 
 #endif

@@ -10,14 +10,18 @@
 #define FILES (BIT(COMMAND_CHECK) | BIT(COMMAND_REQUIRE) | BIT(COMMAND_SHOW))
 #define EVERY (BIT(COMMANDS + 1) - 1)
 
-struct command { const char *name, *operands, *what; size_t least, most; };
+struct command { const char *name, *operands, *what; size_t least, most; const char *exits; };
 #define ANY_NUMBER ((size_t)-1)
 static const struct command commands[COMMANDS] = {
-	{"check", "FILE...", "judge cell files: verdict, anchor loads, checks", 1, ANY_NUMBER},
-	{"require", "FILE...", "least ratings that a substitute anchor must have", 1, ANY_NUMBER},
-	{"new", "", "a commented cell file to fill in", 0, 0},
-	{"show", "FILE...", "what was understood, in both unit systems, with a plan", 1, ANY_NUMBER},
-	{"explain", "[WORD]", "what a key, a check or an error code means; no word: all", 0, 1},
+	{"check", "FILE...", "judge cell files: verdict, anchor loads, checks", 1, ANY_NUMBER,
+	 "0 holds, 1 fails, 3 unproven, 2 could not be computed"},
+	{"require", "FILE...", "least ratings that a substitute anchor must have", 1, ANY_NUMBER,
+	 "0 ratings named, 3 named as \"at least\" or not at all, 2 could not be computed"},
+	{"new", "", "a commented cell file to fill in", 0, 0, "0 written, 2 not written"},
+	{"show", "FILE...", "what was understood, in both unit systems, with a plan", 1, ANY_NUMBER,
+	 "0 shown, 2 could not be read or computed"},
+	{"explain", "[WORD]", "what a key, a check or an error code means; no word: all", 0, 1,
+	 "0 explained, 2 there is no such word"},
 };
 
 enum option_id {
@@ -52,11 +56,16 @@ static void option_line(FILE *to, const struct choice *choice)
 	fprintf(to, "  %-22s %s\n", head, choice->what);
 }
 
-static void exit_lines(FILE *to)
+static void exit_lines(FILE *to, enum command_id id)
 {
-	fputs("\nExit status: 0 holds, 1 fails, 3 unproven, 2 could not be computed;\n"
-	      "with several files the worst in the order 2, 1, 3, 0.\n"
-	      "A licensed engineer must review and sign; local codes govern.\n", to);
+	bool several = commands[id].most > 1;
+	/* the order of the statuses that this command has */
+	const char *order = id == COMMAND_CHECK ? "2, 1, 3, 0" : id == COMMAND_REQUIRE ? "2, 3, 0"
+	                                                                               : "2, 0";
+	fprintf(to, "\nExit status: %s%s\n", commands[id].exits, several ? ";" : ".");
+	if (several)
+		fprintf(to, "with several files the worst in the order %s.\n", order);
+	fputs("A licensed engineer must review and sign; local codes govern.\n", to);
 }
 
 static void program_help(FILE *to)
@@ -69,7 +78,7 @@ static void program_help(FILE *to)
 	      "options.\n"
 	      "Begin with: standfast new -o cell.yaml\n",
 	      to);
-	exit_lines(to);
+	exit_lines(to, COMMAND_CHECK);
 }
 
 static void command_help(FILE *to, enum command_id id)
@@ -80,8 +89,7 @@ static void command_help(FILE *to, enum command_id id)
 	for (size_t i = 0; i < CHOICES; i++)
 		if (choices[i].commands & BIT(id))
 			option_line(to, &choices[i]);
-	if (BIT(id) & FILES)
-		exit_lines(to);
+	exit_lines(to, id);
 }
 
 void print_help(FILE *to, enum command_id command)
@@ -95,8 +103,10 @@ void print_help(FILE *to, enum command_id command)
 void print_short_help(FILE *to, enum command_id command)
 {
 	if (command < COMMANDS) {
-		fprintf(to, "usage: standfast %s %s; options: standfast %s --help\n",
-		        commands[command].name, commands[command].operands, commands[command].name);
+		const char *operands = commands[command].operands;
+		fprintf(to, "usage: standfast %s%s%s; options: standfast %s --help\n",
+		        commands[command].name, *operands ? " " : "", operands,
+		        commands[command].name);
 		return;
 	}
 	fputs("usage: standfast", to);
@@ -284,21 +294,41 @@ static bool unknown_option(const char *word, int letter, enum command_id command
 	return false;
 }
 
+/* Whether a long option was written out. An abbreviation is refused: an option of a later release
+ * must not change what it means. `argument` is that of the option, in the same word or the next. */
+static bool is_written_out(char **argv, const struct option *option, const char *argument,
+                           enum command_id command)
+{
+	const char *word = argv[optind - 1];
+	if (argument && argument == word)
+		word = argv[optind - 2];
+	size_t length = strcspn(word, "=");
+	if (length == strlen(option->name) + 2 && strncmp(word + 2, option->name, length - 2) == 0)
+		return true;
+	complain("there is no option '%.*s'; write '--%s'", (int)length, word, option->name);
+	print_short_help(stderr, command);
+	return false;
+}
+
 static bool read_options(int argc, char **argv, struct command_line *out)
 {
 	struct getopt_tables tables;
-	int id;
+	int id, index = -1;
 	make_tables(out->command, &tables);
 	/* 0: getopt forgets an earlier call (GNU) */
 	optind = 0;
 	opterr = 0;
-	while ((id = getopt_long(argc, argv, tables.letters, tables.list, NULL)) != -1) {
+	while ((id = getopt_long(argc, argv, tables.letters, tables.list, &index)) != -1) {
 		if (id == ':') {
 			complain("%s needs a value behind it", argv[optind - 1]);
 			return false;
 		}
 		if (id == '?')
 			return unknown_option(argv[optind - 1], optopt, out->command);
+		if (index >= 0 &&
+		    !is_written_out(argv, &tables.list[index], optarg, out->command))
+			return false;
+		index = -1;
 		if (!take_option(id, optarg, out))
 			return false;
 	}

@@ -41,6 +41,13 @@ static void unlink_keyless(struct node *map)
 	}
 }
 
+/* {force: 1,5 kN, at_height: 2,5 m}: the halves behind decimal commas are no keys of anybody's. */
+static bool is_half_number(const struct node *node)
+{
+	return node->key[0] >= '0' && node->key[0] <= '9' && node->kind == NODE_SCALAR &&
+	       node->length == 0;
+}
+
 bool duplicates_drop(struct arena *arena, struct node *map, const char *path,
                      struct diagnostics *to)
 {
@@ -55,7 +62,7 @@ bool duplicates_drop(struct arena *arena, struct node *map, const char *path,
 	qsort(sorted, n, sizeof *sorted, by_key_and_place);
 	const struct node *first = sorted[0];
 	for (size_t i = 1; i < n; i++) {
-		if (strcmp(sorted[i]->key, first->key) == 0) {
+		if (strcmp(sorted[i]->key, first->key) == 0 && !is_half_number(sorted[i])) {
 			report(sorted[i], first, path, to);
 			sorted[i]->key = NULL;
 		} else {

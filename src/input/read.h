@@ -42,6 +42,19 @@ const struct node *node_find(const struct node *map, const char *key);
 void read_check_keys(struct reader *reader, const struct node *map, const struct place *place,
                      const char *const *keys);
 
+/* A number cut in two by its decimal comma, "8,5 kN" within braces or brackets: reports it as one.
+ * `behind` is the text behind the comma. */
+void read_comma_fault(struct reader *reader, const struct field *field, const struct node *node,
+                      const char *behind, const struct place *place);
+/* Whether these are such halves: a bare number, and text that begins with a digit. */
+bool read_is_cut(const struct node *node, const char *behind);
+/* The same between braces, {tension: 8,5 kN}, where the second half has become the next key: true
+ * if it was reported, so that this key is passed over. `rows` may be NULL. */
+bool read_cut_number(struct reader *reader, const struct field *rows, const struct node *node,
+                     const struct place *place);
+/* "value:180 mm": no space behind the colon, so that it is one word to YAML; writes the hint. */
+bool read_is_glued(const char *text, char hint[DIAGNOSTIC_HINT]);
+
 /* read_map.c: a map whose keys are rows of the field table */
 void read_map(struct reader *reader, const struct node *map, const struct place *place,
               void *holder);

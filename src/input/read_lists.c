@@ -112,6 +112,16 @@ void read_numbers(struct reader *reader, const struct field *field, const struct
 	size_t i = 0;
 	for (const struct node *one = node->first; one && values; one = one->next, i++) {
 		struct place here = place_row(place, i);
+		/* 31,5 MPa is two values to YAML */
+		bool cut = !unit && one->next && one->next->kind == NODE_SCALAR &&
+		           read_is_cut(one, one->next->text);
+		if (cut && quantity_parse(one->next->text, one->next->length, field->dimension,
+		                          &(struct quantity){0}) == QUANTITY_OK) {
+			read_comma_fault(reader, field, one, one->next->text, &here);
+			one = one->next;
+			good = false;
+			continue;
+		}
 		good = read_value(reader, field, one, unit, &here, &values[i]) && good;
 	}
 	if (!good)

@@ -164,6 +164,25 @@ static void example_below(const char *path, char *out, size_t room)
 	}
 }
 
+/* "{height: 8 mm}", or "[{name: frame}]" where a list of rows is wanted */
+static void example_of(const struct field *rows, char *out, size_t room)
+{
+	char row[DIAGNOSTIC_HINT];
+	bool list = false;
+	for (const struct field *one = rows; one; one = field_next(one))
+		list = list || one->kind == FIELD_LIST;
+	if (!list) {
+		example_below(rows->path, out, room);
+		return;
+	}
+	struct place place = {"", ""};
+	place = place_key(&place, rows->path);
+	example_below(place_row(&place, 0).table, row, sizeof row);
+	out[0] = 0;
+	if (row[0])
+		snprintf(out, room, "[%.100s], one pair of braces or one dash a row", row);
+}
+
 /* "the word none or a list of rows", with the example that the table has */
 static void wrong_shape(struct reader *reader, const struct field *rows, const struct node *node,
                         const struct place *place)
@@ -183,7 +202,7 @@ static void wrong_shape(struct reader *reader, const struct field *rows, const s
 	if (!map_named)
 		snprintf(wanted + at, sizeof wanted - at, " or a map of keys");
 	if (!example) {
-		example_below(rows->path, below, sizeof below);
+		example_of(rows, below, sizeof below);
 		example = below;
 	}
 	read_shape_fault(reader, node, place, wanted, example);
@@ -217,6 +236,18 @@ static void read_row(struct reader *reader, const struct field *row, const struc
 	}
 }
 
+/* A line "clear:0.6 m" below stand_off is a text to YAML, where keys are wanted. */
+static bool refuse_glued(struct reader *reader, const struct field *rows, const struct node *node,
+                         const struct place *place)
+{
+	char hint[DIAGNOSTIC_HINT];
+	if (node->kind != NODE_SCALAR || !has_keys_below(rows) || !read_is_glued(node->text, hint))
+		return false;
+	read_fault(reader, FAULT_SHAPE, node->mark, place, hint,
+	           "'%.40s' stands here, a map of keys is wanted", node->text);
+	return true;
+}
+
 /* A blank empties all that the path may fill; a map below a section keeps what it does not name, so
  * that a setup may override a single key of it. */
 void read_field(struct reader *reader, const struct field *rows, const struct node *node,
@@ -231,6 +262,8 @@ void read_field(struct reader *reader, const struct field *rows, const struct no
 	} else {
 		clear(rows, (struct given){.origin = ABSENT}, holder);
 		const struct field *row = row_for(rows, node);
+		if (refuse_glued(reader, rows, node, place))
+			return;
 		if (row)
 			read_row(reader, row, node, map, place, holder);
 		else
@@ -242,6 +275,7 @@ void read_field(struct reader *reader, const struct field *rows, const struct no
 static void list_keys(const char *parent, char *out, size_t room)
 {
 	size_t at = 0, length = strlen(parent);
+	out[0] = 0;
 	const char *last = "";
 	for (size_t i = 0; i < field_count && at < room; i++) {
 		const char *path = fields[i].path;
@@ -256,14 +290,16 @@ static void list_keys(const char *parent, char *out, size_t room)
 	}
 }
 
-/* Behind the other keys: where in the same part of the file the key would stand. */
-static void add_elsewhere(const char *key, const char *here, char *out, size_t room)
+/* Where the key would stand: the nearest place in the same part of the file; at the top, two. */
+static void name_elsewhere(const char *key, const char *parent, char *out, size_t room)
 {
-	const char *path = field_elsewhere(key);
-	size_t section = strcspn(here, ".["), at = strlen(out);
-	if (path && strncmp(path, here, section) == 0 && path[section] == '.')
-		snprintf(out + at, room - at, "%sa key of this name stands at %s", at ? "; " : "",
-		         path);
+	const char *path[2];
+	size_t count = field_elsewhere(parent, key, path, 2);
+	if (count == 0 || (parent[0] && field_parts_shared(parent, path[0]) == 0))
+		return;
+	bool both = count > 1 && parent[0] == 0;
+	snprintf(out, room, "a key of this name stands at %s%s%s; ", path[0],
+	         both ? " and at " : "", both ? path[1] : "");
 }
 
 /* The most helpful thing that is known: a near key, the reason of the mistake, or the keys that
@@ -273,7 +309,9 @@ static void unknown_key(struct reader *reader, const struct node *node, const st
 	char hint[DIAGNOSTIC_HINT] = "";
 	struct place here = place_key(parent, node->key);
 	const char *near = field_suggest(parent->table, node->key);
-	if (near) {
+	if (node_is_blank(node) && read_is_glued(node->key, hint)) {
+		/* {value:180 mm} is a key without a value to YAML */
+	} else if (near) {
 		snprintf(hint, sizeof hint, "did you mean '%s'?", near);
 	} else if (node->key[0] >= '0' && node->key[0] <= '9') {
 		/* {clear: 1,5 m} is two keys to YAML */
@@ -283,8 +321,9 @@ static void unknown_key(struct reader *reader, const struct node *node, const st
 		snprintf(hint, sizeof hint,
 		         "write a map for each part before a dot; dotted paths belong into setups");
 	} else {
-		list_keys(parent->table, hint, sizeof hint);
-		add_elsewhere(node->key, here.table, hint, sizeof hint);
+		name_elsewhere(node->key, parent->table, hint, sizeof hint);
+		size_t at = strlen(hint);
+		list_keys(parent->table, hint + at, sizeof hint - at);
 	}
 	read_fault(reader, FAULT_UNKNOWN_KEY, node->key_mark, &here, hint, "unknown key '%.40s'",
 	           node->key);
@@ -295,7 +334,24 @@ static const struct field *numbers_of_unit(const struct node *node, const struct
 {
 	struct place values = place_key(parent, "values");
 	const struct field *row = strcmp(node->key, "unit") == 0 ? field_find(values.table) : NULL;
-	return row && row->kind == FIELD_NUMBERS ? row : NULL;
+	while (row && row->kind != FIELD_NUMBERS)
+		row = field_next(row);
+	return row;
+}
+
+/* One key with its value; returns the last node that was read. */
+static const struct node *read_key(struct reader *reader, const struct field *rows,
+                                   const struct node *node, const struct node *map,
+                                   const struct place *place, void *holder)
+{
+	const struct node *next = node->next;
+	size_t errors = reader->to->errors;
+	if (read_cut_number(reader, rows, node, place))
+		return next;
+	read_field(reader, rows, node, map, place, holder);
+	/* {at: 1,5 m}: no list either; that has been said, and the other half is no key */
+	bool half = next && node_is_blank(next) && read_is_cut(node, next->key);
+	return half && reader->to->errors > errors ? next : node;
 }
 
 void read_map(struct reader *reader, const struct node *map, const struct place *place,
@@ -309,7 +365,7 @@ void read_map(struct reader *reader, const struct node *map, const struct place 
 		                                                     : field_find(here.table);
 		const struct field *numbers = numbers_of_unit(node, place);
 		if (rows)
-			read_field(reader, rows, node, map, &here, holder);
+			node = read_key(reader, rows, node, map, &here, holder);
 		else if (!numbers)
 			unknown_key(reader, node, place);
 		else if (!node_find(map, "values"))

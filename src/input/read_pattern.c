@@ -56,7 +56,8 @@ static bool need_number(struct reader *reader, const struct field *field, const 
 {
 	const struct node *node = need(reader, field, map, place);
 	struct place here = place_key(place, field->path);
-	return node && read_value(reader, field, node, NULL, &here, out);
+	return node && !read_cut_number(reader, field, node, &here) &&
+	       read_value(reader, field, node, NULL, &here, out);
 }
 
 /* A single unknown number leaves no pattern; at: unknown says that honestly. */

@@ -1,6 +1,65 @@
 /* Points, outlines, and the unit that a list of them may name once. */
 #include "read.h"
+#include <stdio.h>
 #include <string.h>
+
+/* Whether no space follows the comma between these two: "8,5" rather than "8, 5". */
+static bool is_tight(const struct node *a, const struct node *b)
+{
+	return a->kind == NODE_SCALAR && a->mark.line == b->mark.line &&
+	       b->mark.column == a->mark.column + a->mark.width + 1;
+}
+
+static bool is_bare(const struct node *node)
+{
+	double ignored;
+	return node->kind == NODE_SCALAR &&
+	       quantity_parse_bare(node->text, node->length, NULL, &ignored) == QUANTITY_OK;
+}
+
+/* The first half of a number that its decimal comma cuts in two. It shows by its second half alone
+ * having a unit, and by its comma alone having no space behind it; where there is a value too many,
+ * one of the two is enough. */
+static const struct node *find_cut(const struct node *list, size_t size)
+{
+	const struct node *cut = NULL;
+	bool loose = false;
+	for (const struct node *node = list->first; node && node->next; node = node->next) {
+		bool tight = is_tight(node, node->next);
+		loose = loose || !tight;
+		if (tight && !cut && node->next->kind == NODE_SCALAR &&
+		    read_is_cut(node, node->next->text))
+			cut = node;
+	}
+	if (!cut || list->count < size)
+		return NULL;
+	bool unit = !is_bare(cut->next);
+	return list->count > size ? (unit || loose ? cut : NULL) : unit && loose ? cut : NULL;
+}
+
+static void wrong_count(struct reader *reader, const struct field *field, const struct node *node,
+                        const struct place *place, size_t size)
+{
+	const struct node *first = node->first;
+	const char *hint = field->example;
+	if (node->count == 1 && first->kind == NODE_SCALAR && strchr(first->text, ';'))
+		hint = "separate with a comma";
+	else if (node->count > size)
+		hint = size == 2 ? "a point here has x and y only"
+		                 : "write decimals with a point: a comma begins the next number";
+	read_fault(reader, FAULT_SHAPE, node->mark, place, hint, "%zu value%s here, %s is wanted",
+	           node->count, node->count == 1 ? " stands" : "s stand",
+	           size == 2 ? "a point [x, y]" : "a list [x, y, z]");
+}
+
+/* Numbers of this list that stand without a unit. */
+static size_t count_bare(const struct node *list)
+{
+	size_t count = 0;
+	for (const struct node *node = list->first; node; node = node->next)
+		count += is_bare(node);
+	return count;
+}
 
 /* The coordinates of one point; false after a fault, *blank if one is unknown. */
 static bool read_coordinates(struct reader *reader, const struct field *field,
@@ -12,14 +71,20 @@ static bool read_coordinates(struct reader *reader, const struct field *field,
 		read_shape_fault(reader, node, place, wanted, unit ? "" : field->example);
 		return false;
 	}
+	const struct node *cut = find_cut(node, size);
+	if (cut) {
+		read_comma_fault(reader, field, cut, cut->next->text, place);
+		return false;
+	}
 	if (node->count != size) {
-		/* [1,5, 2] is three numbers to YAML */
-		const char *hint =
-			node->count > size
-				? "write decimals with a point: a comma begins the next number"
-				: field->example;
-		read_fault(reader, FAULT_SHAPE, node->mark, place, hint,
-		           "%zu values stand here, %s is wanted", node->count, wanted);
+		wrong_count(reader, field, node, place, size);
+		return false;
+	}
+	if (!unit && count_bare(node) > 1) {
+		char hint[DIAGNOSTIC_HINT];
+		snprintf(hint, sizeof hint, "write it behind each number: %s", field->example);
+		read_fault(reader, FAULT_NUMBER, node->mark, place, hint,
+		           "the numbers have no unit");
 		return false;
 	}
 	bool good = true;
@@ -45,15 +110,36 @@ void read_point(struct reader *reader, const struct field *field, const struct n
 	out->given.origin = GIVEN;
 }
 
+static bool is_bare_point(const struct node *node)
+{
+	return node->kind == NODE_SEQUENCE && node->count == 2 && count_bare(node) == 2;
+}
+
+/* Said once for all points of a list, at the first that lacks it. */
+static void no_unit(struct reader *reader, const struct node *point, const struct place *list)
+{
+	read_fault(reader, FAULT_NUMBER, point->mark, list,
+	           "name the unit once: {unit: mm, points: [[-450, -350], [450, -350], ...]}",
+	           "the points have no unit");
+}
+
 bool read_points(struct reader *reader, const struct field *field, const struct node *list,
                  const struct unit *unit, const struct place *place, struct vec2 *at,
                  struct mark *marks, bool *blank)
 {
 	bool good = true;
 	size_t i = 0;
+	bool said = false;
 	for (const struct node *node = list->first; node; node = node->next, i++) {
 		struct place here = place_row(place, i);
 		double xy[2] = {0};
+		if (!unit && is_bare_point(node)) {
+			if (!said)
+				no_unit(reader, node, place);
+			said = true;
+			good = false;
+			continue;
+		}
 		good = read_coordinates(reader, field, node, unit, &here, 2, xy, blank) && good;
 		at[i] = (struct vec2){xy[0], xy[1]};
 		if (marks)

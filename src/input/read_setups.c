@@ -29,6 +29,18 @@ bool read_refuse_override(struct reader *reader, const struct node *node, const 
 	return false;
 }
 
+/* The nearest path with this last part that a setup may hold. Texts are no part of a way of setting
+ * up: a setup's own name is no engineer's name. */
+static const char *place_elsewhere(const char *parent, const char *key)
+{
+	const char *paths[8];
+	size_t count = field_elsewhere(parent, key, paths, 8);
+	for (size_t i = 0; i < count; i++)
+		if (!strchr(paths[i], '[') && field_find(paths[i])->kind != FIELD_TEXT)
+			return paths[i];
+	return NULL;
+}
+
 /* The nearest known path to a misspelt one, as far as its last part goes. */
 static void suggest_path(const char *path, char hint[DIAGNOSTIC_HINT])
 {
@@ -37,11 +49,16 @@ static void suggest_path(const char *path, char hint[DIAGNOSTIC_HINT])
 	if (dot && (size_t)(dot - path) < sizeof parent)
 		memcpy(parent, path, (size_t)(dot - path));
 	const char *near = field_suggest(parent, dot ? dot + 1 : path);
-	const char *elsewhere = field_elsewhere(dot ? dot + 1 : path);
-	if (near)
+	const char *elsewhere = place_elsewhere(parent, dot ? dot + 1 : path);
+	size_t apart;
+	if (dot && strcmp(dot, ".name") == 0)
+		snprintf(hint, DIAGNOSTIC_HINT, "write name alone: it is the setup's own name");
+	else if (!dot && word_is_near(path, "name", &apart))
+		snprintf(hint, DIAGNOSTIC_HINT, "did you mean 'name'?");
+	else if (near)
 		snprintf(hint, DIAGNOSTIC_HINT, "did you mean '%s%s%s'?", parent, dot ? "." : "",
 		         near);
-	else if (elsewhere && !strchr(elsewhere, '['))
+	else if (elsewhere)
 		snprintf(hint, DIAGNOSTIC_HINT, "write the whole path: did you mean '%s'?",
 		         elsewhere);
 	else
@@ -74,19 +91,23 @@ static void check_overlap(struct reader *reader, const struct node *row, const s
 }
 
 /* The key is a path of the table, whatever map it stands in; a row of a list has no path of its
- * own. */
-static void override(struct reader *reader, const struct node *row, const struct node *node,
-                     const struct place *setup, struct cell *cell)
+ * own. Returns the last node that was read. */
+static const struct node *override(struct reader *reader, const struct node *row,
+                                   const struct node *node, const struct place *setup,
+                                   struct cell *cell)
 {
 	struct place here = place_key(setup, node->key);
 	snprintf(here.table, sizeof here.table, "%s", node->key);
 	const struct field *rows = strchr(node->key, '[') ? NULL : field_find(here.table);
 	if (!rows) {
 		unknown_path(reader, node, &here);
-		return;
+		return node;
 	}
 	check_overlap(reader, row, node, &here);
+	if (read_cut_number(reader, rows, node, &here))
+		return node->next;
 	read_field(reader, rows, node, row, &here, cell);
+	return node;
 }
 
 /* Results name the setup, so one without a name gets its number. */
@@ -133,7 +154,7 @@ static void read_setup(struct reader *reader, const struct node *row, const stru
 	read_name(reader, row, place, index, &out->name);
 	for (const struct node *node = row->first; node; node = node->next)
 		if (!is_name(node))
-			override(reader, row, node, place, copy);
+			node = override(reader, row, node, place, copy);
 	field_defaults(copy);
 	note_overridden(reader, row, &out->overridden);
 	out->cell = copy;
@@ -174,6 +195,9 @@ void read_setups(struct reader *reader, struct cell *cell)
 {
 	const struct node *node = reader->setups;
 	const struct field *field = field_find("setups");
+	/* the word none may have a row of its own before the list's */
+	while (field && field->kind != FIELD_SETUPS)
+		field = field_next(field);
 	struct place place = {"setups", "setups"};
 	if (!node || !field)
 		return;

@@ -52,6 +52,16 @@ void read_shape_fault(struct reader *reader, const struct node *node, const stru
 	           found[node->kind], wanted);
 }
 
+bool read_is_glued(const char *text, char hint[DIAGNOSTIC_HINT])
+{
+	int key = (int)strcspn(text, ":");
+	if (key == 0 || text[key] == 0 || text[key + 1] == 0 || text[key + 1] == ' ')
+		return false;
+	snprintf(hint, DIAGNOSTIC_HINT, "write a space behind the colon: %.*s: %.40s", key, text,
+	         text + key + 1);
+	return true;
+}
+
 bool node_is_word(const struct node *node, const char *word)
 {
 	return node->kind == NODE_SCALAR && strcmp(node->text, word) == 0;
@@ -108,8 +118,11 @@ static void hint_keys(const char *key, const char *const *keys, char hint[DIAGNO
 void read_check_keys(struct reader *reader, const struct node *map, const struct place *place,
                      const char *const *keys)
 {
-	for (const struct node *node = map->first; node; node = node->next) {
-		if (is_one_of(node->key, keys))
+	const struct node *before = NULL;
+	for (const struct node *node = map->first; node; before = node, node = node->next) {
+		/* the second half of 8,5 mm: it is reported with the first */
+		bool half = before && node_is_blank(node) && read_is_cut(before, node->key);
+		if (half || is_one_of(node->key, keys))
 			continue;
 		char hint[DIAGNOSTIC_HINT];
 		struct place here = place_key(place, node->key);

@@ -31,6 +31,41 @@ static void number_fault(struct reader *reader, const struct field *field, const
 	read_fault(reader, FAULT_NUMBER, node->mark, place, hint, "%s", why.wrong);
 }
 
+bool read_is_cut(const struct node *node, const char *behind)
+{
+	double ignored;
+	return node->kind == NODE_SCALAR && !node->quoted && behind[0] >= '0' && behind[0] <= '9' &&
+	       quantity_parse_bare(node->text, node->length, NULL, &ignored) == QUANTITY_OK;
+}
+
+/* As one text again it is explained as any other decimal comma, thousands included. */
+void read_comma_fault(struct reader *reader, const struct field *field, const struct node *node,
+                      const char *behind, const struct place *place)
+{
+	char text[PATH_ROOM];
+	struct quantity ignored;
+	struct explanation why;
+	snprintf(text, sizeof text, "%.60s,%.60s", node->text, behind);
+	enum quantity_error error = quantity_parse(text, strlen(text), field->dimension, &ignored);
+	quantity_explain(error == QUANTITY_SEPARATOR ? error : QUANTITY_DECIMAL_COMMA, text,
+	                 strlen(text), field->dimension, NULL, &why);
+	read_fault(reader, FAULT_NUMBER, node->mark, place, why.remedy, "%s", why.wrong);
+}
+
+bool read_cut_number(struct reader *reader, const struct field *rows, const struct node *node,
+                     const struct place *place)
+{
+	const struct node *next = node->next;
+	if (!rows || !next || next->kind != NODE_SCALAR || next->length > 0 || next->quoted ||
+	    !read_is_cut(node, next->key))
+		return false;
+	while (rows && rows->kind != FIELD_NUMBER)
+		rows = rows->kind == FIELD_ALIAS ? field_find(rows->alias) : field_next(rows);
+	if (rows)
+		read_comma_fault(reader, rows, node, next->key, place);
+	return rows != NULL;
+}
+
 /* In the unit that the user wrote, so that the limits can be compared at a glance. */
 static bool check_range(struct reader *reader, const struct field *field, const struct node *node,
                         const struct unit *unit, const struct place *place, double value)
@@ -111,11 +146,16 @@ static const char *nearest_word(const char *written, const char *const *words)
 {
 	const char *nearest = NULL;
 	size_t apart, least = 0;
-	for (; *words; words++)
+	size_t length = strlen(written);
+	for (; *words; words++) {
+		/* C30 is the first half of C30/37 */
+		if (length > 0 && strncmp(*words, written, length) == 0 && (*words)[length] == '/')
+			return *words;
 		if (word_is_near(written, *words, &apart) && (!nearest || apart < least)) {
 			nearest = *words;
 			least = apart;
 		}
+	}
 	return nearest;
 }
 

@@ -296,7 +296,7 @@ static void take_event(struct builder *b, const yaml_event_t *event)
 static const char *hint_for(const char *problem, char found)
 {
 	static const struct { const char *part, *hint; } hints[] = {
-		{"mapping values are not allowed", "check the indentation; a text that holds a colon and a space needs quotes"},
+		{"mapping values are not allowed", "check the indentation and the space behind each colon; a text that holds a colon and a space needs quotes"},
 		{"did not find expected ',' or '}'", "close the { with }, with commas between the keys"},
 		{"did not find expected ',' or ']'", "close the [ with ], with commas between the values"},
 		{"could not find expected ':'", "write key: value, with a space behind the colon"},
@@ -340,6 +340,12 @@ static void report_parser(struct builder *b, const yaml_parser_t *parser, const 
 	struct mark mark = {.file = b->file};
 	if (parser->error != YAML_READER_ERROR)
 		mark = mark_of(b, parser->problem_mark, parser->problem_mark);
+	/* an open quote runs to the end of the file: its own line is the place to mend */
+	if (parser->context && strstr(problem, "unexpected end of stream")) {
+		mark = mark_of(b, parser->context_mark, parser->context_mark);
+		stop(b, FAULT_YAML, mark, hint, "a quote begins here and is never closed");
+		return;
+	}
 	char message[DIAGNOSTIC_MESSAGE];
 	/* what was being read may have begun far above */
 	if (parser->context && parser->context_mark.line != parser->problem_mark.line)

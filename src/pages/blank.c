@@ -19,16 +19,18 @@ static const struct blank_sample *sample_of(const char *path)
 	return NULL;
 }
 
-/* The row whose meaning and place describe a key best: the last of its path, which holds the
- * value. */
+/* The row whose meaning and place describe a key best: the one of its path that holds the value,
+ * and no word in its place. */
 static const struct field *describing_row(const char *path)
 {
 	const struct blank_sample *sample = sample_of(path);
-	const struct field *row = field_find(sample && sample->described_by ? sample->described_by
-	                                                                    : path);
-	while (row && row + 1 < fields + field_count && strcmp(row[1].path, row->path) == 0)
-		row++;
-	return row;
+	const struct field *first = field_find(
+		sample && sample->described_by ? sample->described_by : path);
+	const struct field *best = first, *row = first;
+	for (; row && row < fields + field_count && strcmp(row->path, first->path) == 0; row++)
+		if (row->kind != FIELD_NONE && row->kind != FIELD_ANY)
+			best = row;
+	return best;
 }
 
 /* --- comments --- */

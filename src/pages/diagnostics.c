@@ -189,7 +189,8 @@ static void count_line(struct writer *writer, const struct page_source *source,
 		return;
 	writer_text(writer, source->file);
 	writer_text(writer, ": ");
-	flow_begin(writer, GUTTER);
+	/* a name shorter than the gutter gets no second blank */
+	flow_begin(writer, writer->column < GUTTER ? writer->column : GUTTER);
 	flow(writer, phrase_count(list->errors, "error", "errors").text);
 	if (list->dropped > 0) {
 		flow(writer, ", ");

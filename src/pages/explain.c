@@ -94,7 +94,7 @@ static void range_entry(struct writer *writer, const struct field *field)
 
 static void left_out_entry(struct writer *writer, const struct field *field)
 {
-	const char *text = "not known: no check that needs it can hold";
+	const char *text = "not known: a check that needs it cannot hold";
 	struct phrase value;
 	bool judged = field->kind != FIELD_TEXT && field->kind != FIELD_NONE &&
 	              field->kind != FIELD_SECTION && field->kind != FIELD_ALIAS &&
@@ -208,13 +208,39 @@ static void explain_row(struct writer *writer, const struct field *field, bool a
 	entry(writer, "found", field->where_found);
 }
 
+static bool is_row_of(const struct field *row, const struct field *first)
+{
+	return row < fields + field_count && strcmp(row->path, first->path) == 0;
+}
+
+/* none, any, slotted: a word in place of a value */
+static bool is_word_row(const struct field *row)
+{
+	return row->kind == FIELD_NONE || row->kind == FIELD_ANY;
+}
+
+/* The row of a path that holds the value; its first where there are words alone. */
+static const struct field *value_row(const struct field *first)
+{
+	for (const struct field *row = first; is_row_of(row, first); row++)
+		if (!is_word_row(row))
+			return row;
+	return first;
+}
+
 /* All rows of one path together: the file may hold either shape. */
 static void explain_field(struct writer *writer, const struct field *field, bool *first)
 {
-	const struct field *row = field;
+	bool another = false;
 	head_line(writer, field->path, first);
-	for (; row < fields + field_count && strcmp(row->path, field->path) == 0; row++)
-		explain_row(writer, row, row > field);
+	/* the value before the words that may stand in its place */
+	for (int words = 0; words < 2; words++)
+		for (const struct field *row = field; is_row_of(row, field); row++) {
+			if (is_word_row(row) != (words == 1))
+				continue;
+			explain_row(writer, row, another);
+			another = true;
+		}
 	keys_entry(writer, field);
 	needed_entry(writer, field);
 }
@@ -302,7 +328,7 @@ static void list_words(struct writer *writer)
 	writer_newline(writer);
 	for (size_t i = 0; i < field_count; i++)
 		if (i == 0 || strcmp(fields[i].path, fields[i - 1].path) != 0)
-			list_line(writer, fields[i].path, fields[i].meaning);
+			list_line(writer, fields[i].path, value_row(&fields[i])->meaning);
 	writer_title(writer, "Checks");
 	for (size_t i = 0; i < check_count; i++)
 		list_line(writer, checks[i].id, checks[i].title);

@@ -253,7 +253,17 @@ static void sentences_members(struct json *json, const struct result *result)
 	json_close(json, ']');
 }
 
-static void result_object(struct json *json, const struct result *result)
+static void checks_member(struct json *json, const struct result *result, const char *only)
+{
+	json_key(json, "checks");
+	json_open(json, '[');
+	for (size_t i = 0; i < result->check_count; i++)
+		if (!only || strcmp(only, result->checks[i].check->id) == 0)
+			check_object(json, result, &result->checks[i]);
+	json_close(json, ']');
+}
+
+static void result_object(struct json *json, const struct result *result, const char *only)
 {
 	json_open(json, '{');
 	key_text(json, "standfast", release_version());
@@ -261,23 +271,20 @@ static void result_object(struct json *json, const struct result *result)
 	key_text(json, "verdict", verdict_word(result->verdict));
 	governing_member(json, result);
 	anchors_member(json, result);
-	json_key(json, "checks");
-	json_open(json, '[');
-	for (size_t i = 0; i < result->check_count; i++)
-		check_object(json, result, &result->checks[i]);
-	json_close(json, ']');
+	checks_member(json, result, only);
 	required_member(json, &result->required);
 	lists_members(json, result);
 	sentences_members(json, result);
 	json_close(json, '}');
 }
 
-bool page_json(const struct result *result, write_function *write, void *user)
+bool page_json(const struct result *result, const struct page_options *options,
+               write_function *write, void *user)
 {
 	struct writer writer;
 	writer_open(&writer, write, user, false);
 	struct json json = {&writer, true};
-	result_object(&json, result);
+	result_object(&json, result, options->only);
 	writer_newline(&writer);
 	return writer_close(&writer);
 }

@@ -17,8 +17,10 @@ struct page_options {
  * calculation. */
 bool page_text(const struct result *result, const struct page_options *options,
                write_function *write, void *user);
-/* One object on one line, the keys in fixed order (refdata/result.schema.json), newline-ended. */
-bool page_json(const struct result *result, write_function *write, void *user);
+/* One object on one line, the keys in fixed order (refdata/result.schema.json), newline-ended. With
+ * options->only the list of checks holds that one alone; trace and colour mean nothing here. */
+bool page_json(const struct result *result, const struct page_options *options,
+               write_function *write, void *user);
 /* The object that stands for a file from which nothing could be computed: its diagnostics. */
 bool page_json_faults(const char *file, const char *sha256, const struct diagnostics *faults,
                       write_function *write, void *user);

@@ -53,7 +53,7 @@ const char *unit_name(enum dimension dimension, enum unit_system system)
 struct phrase_pair phrase_pair(const struct finding *finding, enum unit_system system)
 {
 	struct phrase_pair out;
-	int digits = 3;
+	int digits = 4;
 	do {
 		out.demand = phrase_quantity(finding->demand, finding->dimension, system, digits);
 		out.capacity = phrase_quantity(finding->capacity, finding->dimension, system,
@@ -184,11 +184,32 @@ bool is_of_setup(const struct cell *cell, const struct check_result *check)
 	return false;
 }
 
+/* The lowest bit alone. */
+static uint64_t first_anchor(uint64_t mask)
+{
+	return mask & (~mask + 1);
+}
+
+static void flow_equals(struct writer *writer, const struct cell *cell, uint64_t mask)
+{
+	size_t count = cell->anchors.count;
+	uint64_t all = count < MAX_ANCHORS ? ((uint64_t)1 << count) - 1 : ~(uint64_t)0;
+	flow(writer, ", equal in ");
+	if (mask == all)
+		flow(writer, "all");
+	else
+		flow_anchors(writer, mask & ~first_anchor(mask));
+}
+
 bool flow_subject(struct writer *writer, const struct cell *cell, const struct check_result *check,
                   bool brief)
 {
-	bool of_setup = is_of_setup(cell, check), any = check->subject.anchors != 0;
-	flow_anchors(writer, check->subject.anchors);
+	uint64_t anchors = check->subject.anchors;
+	bool of_setup = is_of_setup(cell, check), any = anchors != 0;
+	/* a heading is that of the first anchor: in the others it is another one */
+	bool apart = check->at.load_case && check->at.has_heading &&
+	             anchors != first_anchor(anchors);
+	flow_anchors(writer, apart ? first_anchor(anchors) : anchors);
 	if (of_setup) {
 		flow(writer, any ? ", " : "");
 		flow_setup(writer, cell, check->at.setup);
@@ -199,5 +220,7 @@ bool flow_subject(struct writer *writer, const struct cell *cell, const struct c
 		flow_case(writer, &check->at, brief);
 		any = true;
 	}
+	if (apart)
+		flow_equals(writer, cell, anchors);
 	return any;
 }

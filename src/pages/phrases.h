@@ -18,8 +18,8 @@ struct phrase phrase_fixed(double value, enum dimension dimension, enum unit_sys
                            int decimals);
 /* The unit's name, "" for pure numbers. */
 const char *unit_name(enum dimension dimension, enum unit_system system);
-/* Demand and capacity with three significant digits, more where they would read alike and are
- * not. */
+/* Demand and capacity with four significant digits, so that a ratio of two decimals agrees with
+ * them; more where they would read alike and are not. */
 struct phrase_pair { struct phrase demand, capacity; };
 struct phrase_pair phrase_pair(const struct finding *finding, enum unit_system system);
 /* Two decimals, rounded up: 1.001 gives 1.01. Above 1 never reads 1.00; up to 1 never reads above
@@ -43,7 +43,9 @@ bool flow_setup(struct writer *writer, const struct cell *cell, size_t setup);
 /* Whether it matters in which setup a check was judged: it rests on a load, or setups differ in
  * it. */
 bool is_of_setup(const struct cell *cell, const struct check_result *check);
-/* Flow anchors, setup, case and heading of a check, as far as they matter. False: nothing. */
+/* Flow anchors, setup, case and heading of a check, as far as they matter: "A1, A2", or where a
+ * heading is that of the first alone "A1, emergency stop toward 45 deg, equal in A2, A3" (all
+ * anchors of the file: "equal in all"). False: nothing. */
 bool flow_subject(struct writer *writer, const struct cell *cell, const struct check_result *check,
                   bool brief);
 

@@ -4,6 +4,9 @@
 #include <stdio.h>
 #include <string.h>
 
+/* where the two columns of the pairs end; each has room for "at least 123456.7 lbf" */
+enum { PAIR_TENSION = 25, PAIR_SHEAR = 49 };
+
 static size_t count_digits(const char *number)
 {
 	size_t count = 0;
@@ -43,20 +46,36 @@ static void value_line(struct writer *writer, const char *label, double value, c
 	flow_end(writer);
 }
 
+static void pair_value(struct writer *writer, double value, size_t column,
+                       const struct result *result)
+{
+	char text[128];
+	snprintf(text, sizeof text, "%s%s", result->required.at_least ? "at least " : "",
+	         least_force(value, result_units(result)).text);
+	writer_right(writer, text, column);
+}
+
+/* Each single value was found with the other unlimited: an anchor that has just both may fail. */
+static void not_together_line(struct writer *writer, const struct result *result)
+{
+	if (result->required.pair_count > 0)
+		paragraph(writer, "", 2,
+		          "these two are not enough together; take a pair below");
+}
+
 static void pair_lines(struct writer *writer, const struct result *result)
 {
 	const struct required *required = &result->required;
 	if (required->pair_count == 0)
 		return;
-	writer_title(writer, "Pairs that are enough together");
-	writer_right(writer, "tension", 22);
-	writer_right(writer, "shear", 42);
+	writer_title(writer, required->at_least ? "Pairs, at least; not shown to be enough"
+	                                        : "Pairs that are enough together");
+	writer_right(writer, "tension", PAIR_TENSION);
+	writer_right(writer, "shear", PAIR_SHEAR);
 	writer_newline(writer);
 	for (size_t i = 0; i < required->pair_count; i++) {
-		writer_right(writer,
-		             least_force(required->pair[i].tension, result_units(result)).text, 22);
-		writer_right(writer,
-		             least_force(required->pair[i].shear, result_units(result)).text, 42);
+		pair_value(writer, required->pair[i].tension, PAIR_TENSION, result);
+		pair_value(writer, required->pair[i].shear, PAIR_SHEAR, result);
 		writer_newline(writer);
 	}
 }
@@ -72,6 +91,7 @@ static void values(struct writer *writer, const struct result *result)
 	writer_newline(writer);
 	value_line(writer, "ultimate tension", required->tension, ", with shear unlimited", result);
 	value_line(writer, "ultimate shear", required->shear, ", with tension unlimited", result);
+	not_together_line(writer, result);
 	pair_lines(writer, result);
 }
 

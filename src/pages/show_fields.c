@@ -24,6 +24,20 @@ static const char *own_key(const struct walk *walk, const struct field *field)
 	return strstr(field->path + length, "[]") ? NULL : field->path + length;
 }
 
+static bool is_below(const char *path, const char *parent)
+{
+	size_t length = strlen(parent);
+	return strncmp(path, parent, length) == 0 && (path[length] == '.' || path[length] == '[');
+}
+
+/* Whether a row may hold the value in whose place the word none stands: a row of the same path, or
+ * of a key below it, in the same holder. */
+static bool may_replace_none(const struct field *row, const struct field *none)
+{
+	bool near = strcmp(row->path, none->path) == 0 || is_below(row->path, none->path);
+	return near && row->offset == none->offset && !strstr(row->path + strlen(none->path), "[]");
+}
+
 /* Whether the word none stands here: the thing is given and empty. */
 static bool says_none(const struct field *none, const void *holder)
 {
@@ -31,9 +45,8 @@ static bool says_none(const struct field *none, const void *holder)
 	if (((const struct given *)thing)->origin != GIVEN)
 		return false;
 	/* the row of values that shares the place tells which shape it is */
-	for (const struct field *row = none + 1; row < fields + field_count; row++) {
-		if (row->offset != none->offset || row->kind == FIELD_SECTION ||
-		    row->kind == FIELD_ALIAS)
+	for (const struct field *row = fields; row < fields + field_count; row++) {
+		if (!may_replace_none(row, none))
 			continue;
 		if (row->kind == FIELD_NUMBER)
 			return !(((const struct number *)thing)->value > 0);
@@ -43,12 +56,6 @@ static bool says_none(const struct field *none, const void *holder)
 			return ((const struct list *)thing)->count == 0;
 	}
 	return false;
-}
-
-static bool is_below(const char *path, const char *parent)
-{
-	size_t length = strlen(parent);
-	return strncmp(path, parent, length) == 0 && (path[length] == '.' || path[length] == '[');
 }
 
 static void begin_line(struct walk *walk, const char *key)
@@ -78,13 +85,26 @@ static void show_rows(struct walk *walk, const struct field *field, const struct
 	}
 }
 
+/* Keys that nothing waits for: another value or the program's own range does their part. */
+static bool has_stand_in(const struct field *field)
+{
+	static const char *const paths[] = {"cell.at", "anchors.product.tensile_area",
+	                                    "anchors.product.rating.of_ultimate",
+	                                    "choices.anchor_bed_ratio"};
+	for (size_t i = 0; i < sizeof paths / sizeof *paths; i++)
+		if (strcmp(field->path, paths[i]) == 0)
+			return true;
+	return false;
+}
+
 static void not_known_line(struct walk *walk, const struct field *field, const char *key)
 {
 	bool stated = field_given(field, walk->holder)->mark.line > 0;
 	if (walk->in_row && !stated)
 		return;
 	begin_line(walk, key);
-	flow(walk->writer, field->kind == FIELD_TEXT ? "not given" : "not known");
+	const char *text = field->kind == FIELD_TEXT ? "not given" : "not known";
+	flow(walk->writer, !stated && has_stand_in(field) ? "left out" : text);
 	flow_end(walk->writer);
 }
 
@@ -97,19 +117,22 @@ static void value_line(struct walk *walk, const struct field *field, const char 
 	flow_end(walk->writer);
 }
 
-/* Among rows of one path the one that holds something; none: the last, which names the usual
- * shape. */
+/* Among rows of one path the one that holds something; else the one of the usual shape. */
 static const struct field *holding_row(const struct walk *walk, const struct field *first,
                                        size_t *rows)
 {
-	const struct field *chosen = NULL, *row = first;
+	const struct field *chosen = NULL, *usual = first, *row = first;
 	for (; row < fields + field_count && strcmp(row->path, first->path) == 0; row++) {
-		if (row->kind == FIELD_NONE ? says_none(row, walk->holder)
-		                            : field_given(row, walk->holder)->origin != ABSENT)
+		/* an empty list looks given; the word none says why it is empty */
+		if (row->kind == FIELD_NONE)
+			chosen = says_none(row, walk->holder) ? row : chosen;
+		else if (field_given(row, walk->holder)->origin != ABSENT)
 			chosen = chosen ? chosen : row;
+		if (row->kind != FIELD_NONE && row->kind != FIELD_ANY)
+			usual = row;
 	}
 	*rows = (size_t)(row - first);
-	return chosen ? chosen : row - 1;
+	return chosen ? chosen : usual;
 }
 
 /* Keys of the whole file that are lists of rows: how many, then each row. */
@@ -160,9 +183,12 @@ static void walk_fields(struct walk *walk)
 /* All keys of one override: the path itself, or the keys below it. */
 static void override_lines(struct writer *writer, const struct cell *cell, const char *path)
 {
+	struct walk walk = {
+		.writer = writer, .cell = cell, .holder = cell, .prefix = "", .shown = "  "};
 	bool any = false;
-	for (size_t i = 0; i < field_count; i++) {
-		const struct field *field = &fields[i];
+	size_t rows = 1;
+	for (size_t i = 0; i < field_count; i += rows) {
+		const struct field *field = holding_row(&walk, &fields[i], &rows);
 		bool named = strcmp(field->path, path) == 0 || is_below(field->path, path);
 		if (!named || strstr(field->path, "[]") ||
 		    field_given(field, cell)->origin != GIVEN)
@@ -170,11 +196,6 @@ static void override_lines(struct writer *writer, const struct cell *cell, const
 		if (field->kind == FIELD_SECTION || field->kind == FIELD_ALIAS ||
 		    (field->kind == FIELD_NONE && !says_none(field, cell)))
 			continue;
-		struct walk walk = {.writer = writer,
-		                    .cell = cell,
-		                    .holder = cell,
-		                    .prefix = "",
-		                    .shown = "  "};
 		field_lines(&walk, field, field->path);
 		any = true;
 	}

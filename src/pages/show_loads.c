@@ -81,6 +81,31 @@ static void source_title(struct writer *writer, const struct result *result,
 	flow_end(writer);
 }
 
+/* "; `vertical` read as without the weight", where a flag is unknown and this case takes it one
+ * way. `flag` is its bit in the number of a reading. */
+static void flow_reading(struct writer *writer, const struct loads *loads,
+                         const struct load_case *load, unsigned flag, const char *key)
+{
+	bool open[2] = {false, false}, taken[2] = {false, false};
+	for (unsigned r = 0; r < MAX_READINGS; r++) {
+		int without = (r & flag) != 0;
+		open[without] |= loads->readings >> r & 1;
+		taken[without] |= load->reading >> r & 1;
+	}
+	if (!open[0] || !open[1] || taken[0] == taken[1])
+		return;
+	flow(writer, "; `");
+	flow(writer, key);
+	flow(writer, taken[1] ? "` read as without the weight" : "` read as including the weight");
+}
+
+static void flow_readings(struct writer *writer, const struct loads *loads,
+                          const struct load_case *load)
+{
+	flow_reading(writer, loads, load, 1, "vertical");
+	flow_reading(writer, loads, load, 2, "tilting");
+}
+
 static void case_lines(struct writer *writer, const struct result *result, enum unit_system units)
 {
 	const struct load_case *before = NULL;
@@ -92,6 +117,7 @@ static void case_lines(struct writer *writer, const struct result *result, enum 
 		flow_begin(writer, COMBINATION);
 		flow(writer, load->combination);
 		flow(writer, load->stability_only ? " (stability alone)" : "");
+		flow_readings(writer, &result->loads, load);
 		flow_end(writer);
 		fixed_shear_line(writer, load, units);
 		before = load;
@@ -138,9 +164,9 @@ void show_loads(struct writer *writer, const struct result *result)
 		return;
 	}
 	paragraph(writer, "", 2,
-	          "service loads about the cell's origin at floor level; `turning` follows the "
-	          "heading, "
-	          "tried all round where it is free");
+	          "service loads about the cell's origin at floor level; `fixed x` is the sum of "
+	          "N x of what stays in its place, `fixed y` that of N y; `turning` is the moment "
+	          "that follows the heading, tried all round where it is free");
 	head_line(writer, units, false);
 	head_line(writer, units, true);
 	case_lines(writer, result, units);

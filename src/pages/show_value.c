@@ -47,14 +47,26 @@ static void flow_number(struct writer *writer, const struct cell *cell, const st
 	flow_both(writer, number->value, unit, field->dimension);
 }
 
+/* All digits of a coordinate that was written in this unit, four of one that was converted. */
+static int coordinate_digits(double value)
+{
+	const int most = 8;
+	if (!(fabs(value) > 0))
+		return OTHER_DIGITS;
+	double scale = pow(10, most - 1 - floor(log10(fabs(value))));
+	double rounded = round(value * scale) / scale;
+	return fabs(rounded - value) <= 1e-12 * fabs(value) ? most : OTHER_DIGITS;
+}
+
 /* "[2400, 3100] mm" */
 static void flow_coordinates(struct writer *writer, const double *at, int count,
                              const struct unit *unit)
 {
 	for (int i = 0; i < count; i++) {
 		char text[48];
-		number_write(at[i] / unit->factor, OTHER_DIGITS + 2, text, sizeof text);
-		flow(writer, i ? "," : "[");
+		double value = at[i] / unit->factor;
+		number_write(value, coordinate_digits(value), text, sizeof text);
+		flow(writer, i ? ", " : "[");
 		flow(writer, text);
 	}
 	flow(writer, "]");
@@ -129,7 +141,7 @@ static void flow_rings(struct writer *writer, const struct list *list)
 	}
 }
 
-/* "A1 [-450,-350] A2 [450,-350] mm = ..." */
+/* "A1 [-450, -350] A2 [450, -350] mm = ..." */
 static void flow_pattern(struct writer *writer, const struct anchors *anchors)
 {
 	for (int system = UNITS_METRIC; system <= UNITS_US; system++) {

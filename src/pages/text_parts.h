@@ -22,6 +22,8 @@ void text_also(struct writer *writer, const struct result *result);
 void text_anchors(struct writer *writer, const struct result *result);
 void text_bed_ratios(struct writer *writer, const struct result *result);
 void text_checks(struct writer *writer, const struct result *result, const char *only);
+/* Why a check does not apply to this file; NULL: it does. */
+const char *left_out_reason(const struct result *result, const char *id);
 void text_left_out(struct writer *writer, const struct result *result);
 /* text_lists.c */
 void text_to_measure(struct writer *writer, const struct result *result);

@@ -27,6 +27,37 @@ static void heading_with_unit(struct writer *writer, const char *name, enum dime
 	writer_right(writer, text, column);
 }
 
+/* Whether the papers ask for loads and none were computed: then these are all that is known. */
+static bool only_needed(const struct result *result)
+{
+	const struct needs *needs = &result->cell->anchors.needs;
+	return !result->loads_computed && (is_known(needs->tension) || is_known(needs->shear));
+}
+
+/* "6 kN tension" */
+static void flow_needed(struct writer *writer, const struct number *need, const char *what,
+                        enum unit_system units)
+{
+	if (is_known(*need)) {
+		flow(writer, phrase_quantity(need->value, DIM_FORCE, units, 4).text);
+		flow(writer, " ");
+	}
+	flow(writer, what);
+	flow(writer, is_known(*need) ? "" : " not known");
+}
+
+static void needed_line(struct writer *writer, const struct result *result)
+{
+	const struct needs *needs = &result->cell->anchors.needs;
+	flow_begin(writer, 2);
+	flow(writer, "needed by the papers: ");
+	flow_needed(writer, &needs->tension, "tension", result_units(result));
+	flow(writer, ", ");
+	flow_needed(writer, &needs->shear, "shear", result_units(result));
+	flow(writer, " each; no load was computed");
+	flow_end(writer);
+}
+
 static void anchors_head(struct writer *writer, const struct result *result)
 {
 	enum unit_system units = result_units(result);
@@ -35,14 +66,18 @@ static void anchors_head(struct writer *writer, const struct result *result)
 		paragraph(writer, "", 2,
 		          "largest service load of each over all setups, cases and headings; cell "
 		          "axes");
+	if (only_needed(result))
+		needed_line(writer, result);
 	writer_pad(writer, 2);
 	writer_text(writer, "id");
 	heading_with_unit(writer, "x", DIM_LENGTH, units, ANCHOR_X);
 	heading_with_unit(writer, "y", DIM_LENGTH, units, ANCHOR_Y);
-	heading_with_unit(writer, "tension", DIM_FORCE, units, ANCHOR_TENSION);
-	heading_with_unit(writer, "shear", DIM_FORCE, units, ANCHOR_SHEAR);
-	writer_pad(writer, ANCHOR_WHERE);
-	writer_text(writer, result->loads_computed ? "where" : "");
+	if (!only_needed(result)) {
+		heading_with_unit(writer, "tension", DIM_FORCE, units, ANCHOR_TENSION);
+		heading_with_unit(writer, "shear", DIM_FORCE, units, ANCHOR_SHEAR);
+		writer_pad(writer, ANCHOR_WHERE);
+		writer_text(writer, result->loads_computed ? "where" : "");
+	}
 	writer_newline(writer);
 }
 
@@ -114,8 +149,9 @@ static void anchor_row(struct writer *writer, const struct result *result,
 		anchor_where(writer, result, anchor);
 		flow_end(writer);
 	} else {
-		writer_right(writer, "-", ANCHOR_TENSION);
-		writer_right(writer, "-", ANCHOR_SHEAR);
+		const char *none = only_needed(result) ? "" : "-";
+		writer_right(writer, none, ANCHOR_TENSION);
+		writer_right(writer, none, ANCHOR_SHEAR);
 		writer_newline(writer);
 	}
 }
@@ -144,6 +180,36 @@ static size_t spread_anchor(const struct result *result)
 	return most;
 }
 
+/* Whether the softest bed that was tried gives the largest tension: an even softer one may give
+ * more. */
+static bool still_rises(const struct result *result, size_t anchor)
+{
+	const double *spread = result->spread[anchor], *ratio = result->bed_ratio;
+	size_t softest = 0;
+	for (size_t i = 1; i < result->bed_ratio_count; i++)
+		if (ratio[i] > ratio[softest])
+			softest = i;
+	for (size_t i = 0; i < result->bed_ratio_count; i++)
+		if (i != softest && !(spread[i] < spread[softest]))
+			return false;
+	return true;
+}
+
+static void flow_range(struct writer *writer, const struct result *result, size_t anchor)
+{
+	static const char *const counts[MAX_BED_RATIOS + 1] = {"", "", "two", "three", "four"};
+	if (result->bed_ratio_count < 2) {
+		flow(writer, " (stated in choices)");
+		return;
+	}
+	flow(writer, "; the largest of the ");
+	flow(writer, counts[result->bed_ratio_count]);
+	flow(writer, " is used; ");
+	if (still_rises(result, anchor))
+		flow(writer, "tension still rises with a softer bed, ");
+	flow(writer, "the range is an assumption (no source)");
+}
+
 void text_bed_ratios(struct writer *writer, const struct result *result)
 {
 	if (!result->loads_computed || result->bed_ratio_count == 0 || result->anchor_count == 0)
@@ -160,7 +226,7 @@ void text_bed_ratios(struct writer *writer, const struct result *result)
 		flow(writer, " at ");
 		flow(writer, phrase_quantity(result->bed_ratio[i], DIM_AREA, units, 3).text);
 	}
-	flow(writer, result->bed_ratio_count > 1 ? "; the worst is used" : " (stated in choices)");
+	flow_range(writer, result, anchor);
 	flow_end(writer);
 }
 
@@ -218,9 +284,17 @@ static void check_row(struct writer *writer, const struct result *result,
 		paragraph(writer, "", CHECK_ID, finding->notes[i]);
 }
 
+const char *left_out_reason(const struct result *result, const char *id)
+{
+	for (size_t i = 0; i < result->left_out_count; i++)
+		if (strcmp(id, result->left_out[i].id) == 0)
+			return result->left_out[i].why;
+	return NULL;
+}
+
 void text_checks(struct writer *writer, const struct result *result, const char *only)
 {
-	if (result->check_count == 0)
+	if (result->check_count == 0 || (only && left_out_reason(result, only)))
 		return;
 	checks_head(writer);
 	for (size_t i = 0; i < result->check_count; i++)

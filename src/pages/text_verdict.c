@@ -103,15 +103,19 @@ static void note_lines(struct writer *writer, const struct result *result)
 		paragraph(writer, i ? "" : "Note", LABEL_COLUMN, check->finding.notes[i]);
 }
 
-static void only_line(struct writer *writer, const struct page_options *options)
+static void only_line(struct writer *writer, const struct result *result,
+                      const struct page_options *options)
 {
 	if (!options->only)
 		return;
 	writer_text(writer, "Note");
 	flow_begin(writer, LABEL_COLUMN);
-	flow(writer, "the verdict is that of all checks; shown is ");
+	const char *why = left_out_reason(result, options->only);
+	flow(writer, "the verdict is that of all checks; ");
+	flow(writer, why ? "" : "shown is ");
 	flow(writer, options->only);
-	flow(writer, " alone");
+	flow(writer, why ? " does not apply: " : " alone");
+	flow(writer, why ? why : "");
 	flow_end(writer);
 }
 
@@ -189,6 +193,36 @@ static bool flow_evidence(struct writer *writer, const struct cell *cell)
 	return any;
 }
 
+/* The check with the largest ratio; NULL: none has a number. */
+static const struct check_result *tightest_check(const struct result *result)
+{
+	const struct check_result *most = NULL;
+	for (size_t i = 0; i < result->check_count; i++) {
+		const struct finding *finding = &result->checks[i].finding;
+		if (finding->computed && (!most || finding->ratio > most->finding.ratio))
+			most = &result->checks[i];
+	}
+	return most;
+}
+
+/* Where all holds, the check with the least to spare: the one that is named above may have more. */
+static void tightest_line(struct writer *writer, const struct result *result)
+{
+	const struct check_result *governing = governing_check(result);
+	const struct check_result *tightest = tightest_check(result);
+	if (result->verdict != HOLDS || !tightest || tightest == governing)
+		return;
+	if (governing && governing->finding.computed &&
+	    !(tightest->finding.ratio > governing->finding.ratio))
+		return;
+	writer_text(writer, "Tightest");
+	flow_begin(writer, LABEL_COLUMN);
+	flow(writer, tightest->check->id);
+	flow(writer, ", ratio ");
+	flow(writer, phrase_ratio(&tightest->finding).text);
+	flow_end(writer);
+}
+
 /* What a holding verdict rests on and where it ends. */
 static void rests_on_lines(struct writer *writer, const struct result *result)
 {
@@ -218,6 +252,25 @@ static void departures_lines(struct writer *writer, const struct result *result)
 		paragraph(writer, "Departs", LABEL_COLUMN, result->departures.list[i]);
 }
 
+/* A drill does not know of verdicts: whatever they are, the slab is scanned first. */
+static void scan_line(struct writer *writer, const struct result *result)
+{
+	bool unknown = false, not_done = false;
+	for (size_t s = 0; s < setup_count(result->cell); s++) {
+		const struct word *scan = &setup_cell(result->cell, s)->slab.scan;
+		unknown |= !is_known(*scan);
+		not_done |= is_known(*scan) && scan->value == SCAN_NOT_DONE;
+	}
+	if (!unknown && !not_done)
+		return;
+	writer_text(writer, "Before");
+	flow_begin(writer, LABEL_COLUMN);
+	flow(writer, not_done ? "not scanned" : "not known to be scanned");
+	flow(writer,
+	     ": do not drill until bars, tendons, conduit and heating are found and marked");
+	flow_end(writer);
+}
+
 void text_verdict(struct writer *writer, const struct result *result,
                   const struct page_options *options)
 {
@@ -226,8 +279,10 @@ void text_verdict(struct writer *writer, const struct result *result,
 	where_line(writer, result);
 	note_lines(writer, result);
 	departures_lines(writer, result);
-	only_line(writer, options);
+	only_line(writer, result, options);
 	do_now_line(writer, result);
 	setups_line(writer, result);
+	tightest_line(writer, result);
 	rests_on_lines(writer, result);
+	scan_line(writer, result);
 }

@@ -178,6 +178,18 @@ static bool is_number(const struct writer *writer)
 	return digits;
 }
 
+/* Whether the word so far is the beginning of a point: "[-450,". A point stays on one line. */
+static bool is_open_point(const struct writer *writer)
+{
+	size_t length = writer->word_bytes;
+	if (length < 3 || writer->word[0] != '[' || writer->word[length - 1] != ',')
+		return false;
+	for (size_t i = 1; i < length; i++)
+		if (!strchr("0123456789.-, ", writer->word[i]))
+			return false;
+	return true;
+}
+
 static void add_character(struct writer *writer, const char *bytes, size_t length, size_t columns)
 {
 	/* longer than a line, or a pile of joining marks: cut here */
@@ -191,7 +203,7 @@ static void add_character(struct writer *writer, const char *bytes, size_t lengt
 
 static void add_space(struct writer *writer)
 {
-	if (is_number(writer)) {
+	if (is_number(writer) || is_open_point(writer)) {
 		add_character(writer, " ", 1, 1);
 		return;
 	}

@@ -48,7 +48,8 @@ void writer_style(struct writer *writer, enum style style);
 void writer_title(struct writer *writer, const char *title);
 
 /* Flowing text: words wrap at PAGE_WIDTH, further lines begin at `hang`. A number stays with its
- * unit; a word longer than a line is cut. flow_end ends the line. */
+ * unit, a point "[-450, 350]" on one line; a word longer than a line is cut. flow_end ends the
+ * line. */
 void flow_begin(struct writer *writer, size_t hang);
 /* The same with a prefix on every line, the first included. */
 void flow_begin_prefixed(struct writer *writer, size_t column, const char *prefix);

@@ -130,6 +130,23 @@ static void explain_comma(const char *text, struct explanation *out)
 	snprintf(out->remedy, sizeof out->remedy, "write %s", point);
 }
 
+/* Length of the number at the front, without the spaces behind it; 0: a unit alone. */
+static int number_length(const char *text)
+{
+	const char *at = text;
+	bool digit = false;
+	for (; *at; at++) {
+		bool power = digit && (*at == 'e' || *at == 'E') && at[1] &&
+		             strchr("+-0123456789", at[1]);
+		if (!power && !strchr("+-0123456789./ ", *at))
+			break;
+		digit = digit || (*at >= '0' && *at <= '9');
+	}
+	while (at > text && at[-1] == ' ')
+		at--;
+	return digit ? (int)(at - text) : 0;
+}
+
 /* lb for lbf gets a sentence of its own: it is the mistake that changes a result, not just a
  * spelling. */
 static void explain_unknown_unit(const char *text, enum dimension wanted, const struct unit *close,
@@ -140,7 +157,9 @@ static void explain_unknown_unit(const char *text, enum dimension wanted, const 
 		snprintf(out->wrong, sizeof out->wrong, "'%s': lb is a mass, lbf a force", text);
 		snprintf(out->remedy, sizeof out->remedy, "write %s for a moment", close->name);
 	} else if (close && close->dimension == wanted) {
-		snprintf(out->remedy, sizeof out->remedy, "write %s", close->name);
+		int number = number_length(text);
+		snprintf(out->remedy, sizeof out->remedy, "write %.*s%s%s", number, text,
+		         number ? " " : "", close->name);
 	} else {
 		char list[ROOM];
 		list_units(wanted, list, sizeof list);
@@ -151,6 +170,20 @@ static void explain_unknown_unit(const char *text, enum dimension wanted, const 
 static const char *article(const char *word)
 {
 	return strchr("aeiou", word[0]) ? "an" : "a";
+}
+
+/* A mass where a force is wanted: the force that it weighs is ready to be copied. */
+static bool offer_weight(const char *text, struct explanation *out)
+{
+	struct quantity mass;
+	char weight[ROOM];
+	if (quantity_parse(text, strlen(text), DIM_MASS, &mass) != QUANTITY_OK)
+		return false;
+	quantity_write(mass.value * STANDARD_GRAVITY,
+	               quantity_display_unit(DIM_FORCE, UNITS_METRIC), 4, weight, sizeof weight);
+	snprintf(out->remedy, sizeof out->remedy, "%s weighs %s: write that if it is meant", text,
+	         weight);
+	return true;
 }
 
 /* Mass for force is the usual one, so it is told apart. */
@@ -164,6 +197,8 @@ static void explain_dimension(const char *text, enum dimension wanted, const str
 	         article(is), is, article(name), name);
 	if (wanted == DIM_FORCE && strcmp(close->name, "lb") == 0)
 		snprintf(out->remedy, sizeof out->remedy, "lb is a mass: write lbf for a force");
+	else if (wanted == DIM_FORCE && close->dimension == DIM_MASS && offer_weight(text, out))
+		return;
 	else if (wanted == DIM_MASS && strcmp(close->name, "lbf") == 0)
 		snprintf(out->remedy, sizeof out->remedy, "lbf is a force: write lb for a mass");
 	else
@@ -179,10 +214,29 @@ static void explain_no_unit(const char *text, enum dimension wanted, struct expl
 	snprintf(out->remedy, sizeof out->remedy, "write the unit behind the number: %s", list);
 }
 
+/* M12 is a thread and C20/25 a class of concrete: both hold the number that is wanted. */
+static bool explain_name(const char *text, enum dimension wanted, struct explanation *out)
+{
+	int digits = (int)strspn(text + (text[0] != 0), "0123456789");
+	if (digits == 0 || digits > 3)
+		return false;
+	bool thread = wanted == DIM_LENGTH && text[0] == 'M' && strchr("xX", text[1 + digits]);
+	bool class = wanted == DIM_STRESS && text[0] == 'C' && strchr("/", text[1 + digits]);
+	if (thread)
+		snprintf(out->remedy, sizeof out->remedy,
+		         "write %.*s mm: %s is the size of a thread", digits, text + 1, text);
+	else if (class)
+		snprintf(out->remedy, sizeof out->remedy,
+		         "write the class's cylinder strength, %.*s MPa", digits, text + 1);
+	return thread || class;
+}
+
 static void explain_no_number(const char *text, enum dimension wanted, struct explanation *out)
 {
 	bool pure = wanted == DIM_FACTOR || wanted == DIM_COUNT;
 	snprintf(out->wrong, sizeof out->wrong, "'%s' is not a number", text);
+	if (explain_name(text, wanted, out))
+		return;
 	snprintf(out->remedy, sizeof out->remedy, "write one number%s such as %s, or unknown",
 	         pure ? " without a unit" : " with its unit", dimension_example(wanted));
 }

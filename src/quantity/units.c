@@ -50,6 +50,8 @@ static const struct unit units[] = {
 	EXACT("min", DIM_TIME, 60, TABLE_6),
 	EXACT("h", DIM_TIME, 3600, TABLE_6),
 	EXACT("days", DIM_TIME, 86400, TABLE_6),
+	EXACT("weeks", DIM_TIME, 604800, "seven days of SP 811 Table 6, exact"),
+	EXACT("years", DIM_TIME, 31536000, "SP 811 B.8, year of 365 days, exact"),
 };
 
 enum { UNIT_COUNT = sizeof units / sizeof units[0], MAX_UNIT_NAME = 24 };
@@ -59,6 +61,7 @@ struct spelling { const char *written, *name; };
 /* other spellings that mean the same and are read */
 static const struct spelling same[] = {
 	{"Nmm", "N mm"}, {"Nm", "N m"}, {"kNm", "kN m"}, {"day", "days"},
+	{"week", "weeks"}, {"year", "years"},
 };
 
 /* what people write when they mean a unit of the table: refused, with that unit named. A moment in
@@ -75,6 +78,7 @@ static const struct spelling meant[] = {
 	{"N.mm", "N mm"}, {"N*m", "N m"}, {"kN*m", "kN m"}, {"N*mm", "N mm"},
 	{"degree", "deg"}, {"degrees", "deg"}, {"percent", "%"}, {"pct", "%"},
 	{"sec", "s"}, {"minutes", "min"}, {"hour", "h"}, {"hours", "h"}, {"hr", "h"}, {"d", "days"},
+	{"wk", "weeks"}, {"wks", "weeks"}, {"yr", "years"}, {"yrs", "years"}, {"a", "years"},
 };
 
 static char lower(char c)
