@@ -131,6 +131,17 @@ static void begin_line(struct writer *writer, bool *labelled)
 	flow_begin(writer, LABEL_COLUMN);
 }
 
+/* The remedy without the key before it, which the obstacle has named already. */
+static const char *behind_key(const struct finding *finding)
+{
+	const char *key = finding->missing_count > 0 ? finding->missing[0] : "";
+	size_t length = strlen(key);
+	if (length == 0 || strncmp(finding->remedy, key, length) != 0 ||
+	    strncmp(finding->remedy + length, ": ", 2) != 0)
+		return finding->remedy;
+	return finding->remedy + length + 2;
+}
+
 static void also_lines(struct writer *writer, const struct result *result, enum verdict verdict,
                        bool *labelled)
 {
@@ -142,7 +153,7 @@ static void also_lines(struct writer *writer, const struct result *result, enum 
 		flow_obstacle(writer, result->cell, check);
 		if (check->finding.remedy && *check->finding.remedy) {
 			flow(writer, ": ");
-			flow(writer, check->finding.remedy);
+			flow(writer, behind_key(&check->finding));
 		}
 		flow(writer, " (");
 		flow_sharers(writer, result, check);
