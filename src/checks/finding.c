@@ -1,6 +1,11 @@
 #include "finding.h"
 
+#include <math.h>
 #include <string.h>
+
+/* What sums of lengths in inches leave of an exact fit: a ratio that differs from 1 by that alone
+ * is 1 [-] */
+#define ROUNDING 1e-13
 
 void finding_lacks(struct finding *finding, const char *path)
 {
@@ -44,6 +49,8 @@ void finding_numbers(struct finding *finding, double demand, double capacity,
 	finding->demand = demand;
 	finding->capacity = capacity;
 	finding->ratio = demand / capacity;
+	if (fabs(finding->ratio - 1) <= ROUNDING)
+		finding->ratio = 1;
 	finding->dimension = dimension;
 	finding->said_numbers = said;
 	finding->said_numbers_remedy = remedy;

@@ -10,7 +10,8 @@
 
 enum { MOST_CHANGES = 24, LONGEST_TEXT = 1 << 15, MOST_PATHS = 2000 };
 
-/* --- the tree of a text --------------------------------------------------------------------------- */
+/* --- the tree of a text
+ * --------------------------------------------------------------------------- */
 
 static struct node *parse(struct arena *arena, const char *yaml)
 {
@@ -26,8 +27,8 @@ static struct node *parse(struct arena *arena, const char *yaml)
 	return root;
 }
 
-/* The child that the path enters, and what is left of the path behind it. Setups hold keys with dots, so
- * whole keys are compared, not parts between dots. */
+/* The child that the path enters, and what is left of the path behind it. Setups hold keys with
+ * dots, so whole keys are compared, not parts between dots. */
 static struct node **enter(struct node *node, const char **path)
 {
 	struct node **child = &node->first;
@@ -50,7 +51,8 @@ static struct node **enter(struct node *node, const char **path)
 	return child;
 }
 
-static struct node *add_key(struct arena *arena, struct node *map, struct node **end, const char **path)
+static struct node *add_key(struct arena *arena, struct node *map, struct node **end,
+                            const char **path)
 {
 	size_t length = strcspn(*path, ".[");
 	struct node *child = arena_take(arena, 1, sizeof *child);
@@ -67,7 +69,9 @@ static void set(struct arena *arena, struct node *root, const struct change *cha
 	struct node *node = root, **link = NULL;
 	while (*path) {
 		link = enter(node, &path);
-		struct node *next = *link ? *link : change->value ? add_key(arena, node, link, &path) : NULL;
+		struct node *next = *link           ? *link
+		                    : change->value ? add_key(arena, node, link, &path)
+		                                    : NULL;
 		if (!next)
 			return;      /* nothing there to be taken out */
 		if (*path == 0 && !change->value) {
@@ -83,7 +87,8 @@ static void set(struct arena *arena, struct node *root, const struct change *cha
 	node->next = after;
 }
 
-/* --- back to a text ------------------------------------------------------------------------------- */
+/* --- back to a text
+ * ------------------------------------------------------------------------------- */
 
 struct output { char *text; size_t length, room; };
 
@@ -153,7 +158,8 @@ static const char *write_tree(struct arena *arena, const struct node *root)
 	return out.text;
 }
 
-const char *text_with(struct arena *arena, const char *yaml, const struct change *change, size_t count)
+const char *text_with(struct arena *arena, const char *yaml, const struct change *change,
+                      size_t count)
 {
 	struct node *root = parse(arena, yaml);
 	for (size_t i = 0; i < count; i++)
@@ -161,7 +167,8 @@ const char *text_with(struct arena *arena, const char *yaml, const struct change
 	return write_tree(arena, root);
 }
 
-static void collect(struct arena *arena, const struct node *node, const char *path, struct paths *out)
+static void collect(struct arena *arena, const struct node *node, const char *path,
+                    struct paths *out)
 {
 	size_t row = 0;
 	for (const struct node *child = node->first; child; child = child->next) {
@@ -194,7 +201,8 @@ const char *file_text(struct arena *arena, const char *file)
 	return text;
 }
 
-/* --- trials --------------------------------------------------------------------------------------- */
+/* --- trials
+ * --------------------------------------------------------------------------------------- */
 
 void trial_open(struct trial *trial, const char *yaml, const struct check_options *options)
 {
@@ -203,8 +211,8 @@ void trial_open(struct trial *trial, const char *yaml, const struct check_option
 	reading_open(&trial->reading, yaml);
 	if (trial->reading.status != DONE)
 		return;
-	enum status status = check_run(&trial->reading.arena, trial->reading.cell, options ? options : &plain,
-	                               &trial->result);
+	enum status status = check_run(&trial->reading.arena, trial->reading.cell,
+	                               options ? options : &plain, &trial->result);
 	cr_assert_eq(status, DONE, "status %d of\n%s", (int)status, yaml);
 }
 
@@ -221,7 +229,8 @@ const struct check_result *trial_check(const struct trial *trial, const char *id
 	return NULL;
 }
 
-/* --- tests of one check --------------------------------------------------------------------------- */
+/* --- tests of one check
+ * --------------------------------------------------------------------------- */
 
 static struct trial current;
 static struct arena texts;
@@ -231,7 +240,8 @@ static const char *changed(const char *yaml, va_list pairs)
 {
 	struct change change[MOST_CHANGES];
 	size_t count = 0;
-	for (const char *path = va_arg(pairs, const char *); path; path = va_arg(pairs, const char *)) {
+	for (const char *path = va_arg(pairs, const char *); path;
+	     path = va_arg(pairs, const char *)) {
 		cr_assert_lt(count, MOST_CHANGES);
 		change[count++] = (struct change){path, va_arg(pairs, const char *)};
 	}
@@ -246,7 +256,8 @@ static const char *changed(const char *yaml, va_list pairs)
 
 static void assert_read(const char *yaml)
 {
-	cr_assert_eq(current.reading.status, DONE, "%s\n%s", reading_faults(&current.reading), yaml);
+	cr_assert_eq(current.reading.status, DONE, "%s\n%s", reading_faults(&current.reading),
+	             yaml);
 }
 
 const struct check_result *judged(const char *yaml, const char *id, ...)
@@ -288,13 +299,16 @@ void expect_verdict_at(int line, enum verdict wanted, const struct check_result 
 {
 	static const char *const words[] = {"holds", "unproven", "fails"};
 	const struct finding *f = &check->finding;
-	cr_expect_eq(f->verdict, wanted, "line %d: %s %s, expected %s (ratio %.17g, first missing %s; %s)", line,
-	             check->check->id, words[f->verdict], words[wanted], f->computed ? f->ratio : -1.0,
-	             f->missing_count ? f->missing[0] : "none", f->reason);
+	cr_expect_eq(f->verdict, wanted,
+	             "line %d: %s %s, expected %s (ratio %.17g, first missing %s; %s)", line,
+	             check->check->id, words[f->verdict], words[wanted],
+	             f->computed ? f->ratio : -1.0, f->missing_count ? f->missing[0] : "none",
+	             f->reason);
 }
 
 void expect_near_at(int line, const char *what, double value, double wanted, double tolerance)
 {
-	cr_expect(fabs(value - wanted) <= tolerance, "line %d: %s = %.12g, expected %.12g within %g", line, what,
-	          value, wanted, tolerance);
+	cr_expect(fabs(value - wanted) <= tolerance,
+	          "line %d: %s = %.12g, expected %.12g within %g", line, what, value, wanted,
+	          tolerance);
 }

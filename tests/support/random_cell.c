@@ -8,7 +8,8 @@
 
 static const double pi = 3.14159265358979323846;
 
-/* --- dice ------------------------------------------------------------------------------------------- */
+/* --- dice
+ * ------------------------------------------------------------------------------------------- */
 
 static bool one_in(struct dice *dice, int n)
 {
@@ -27,7 +28,8 @@ static void rounded(struct plan_ring *ring, struct dice *dice, double a, double 
 {
 	ring->count = (size_t)dice_whole(dice, 5, PLAN_CORNERS);
 	for (size_t i = 0; i < ring->count; i++) {
-		double angle = 2 * pi * ((double)i + dice_between(dice, 0, 0.6)) / (double)ring->count;
+		double angle = 2 * pi * ((double)i + dice_between(dice, 0, 0.6)) /
+		               (double)ring->count;
 		ring->at[i] = (struct vec2){a * cos(angle), b * sin(angle)};
 	}
 }
@@ -44,7 +46,8 @@ static void random_base(struct plan *plan, struct dice *dice, double a, double b
 		double pad = dice_between(dice, 0.08, 0.3) * fmin(a, b);
 		plan->piece_count = (size_t)dice_whole(dice, 3, 4);
 		for (size_t i = 0; i < plan->piece_count; i++)
-			rectangle(&plan->piece[i], i == 1 || i == 2 ? a - pad : pad - a, i >= 2 ? b - pad : pad - b, pad, pad);
+			rectangle(&plan->piece[i], i == 1 || i == 2 ? a - pad : pad - a,
+			          i >= 2 ? b - pad : pad - b, pad, pad);
 	}
 }
 
@@ -52,9 +55,12 @@ static void random_anchors(struct plan *plan, struct dice *dice, double a, doubl
 {
 	double inset = dice_between(dice, 0.7, 0.95);
 	bool scattered = one_in(dice, 3), beside = one_in(dice, 10);
-	plan->anchor_count = scattered ? (size_t)dice_whole(dice, 3, PLAN_ANCHORS) : one_in(dice, 3) ? 6 : 4;
+	plan->anchor_count = scattered         ? (size_t)dice_whole(dice, 3, PLAN_ANCHORS)
+	                     : one_in(dice, 3) ? 6
+	                                       : 4;
 	for (size_t i = 0; i < plan->anchor_count; i++) {
-		double angle = 2 * pi * ((double)i + dice_between(dice, 0.1, 0.9)) / (double)plan->anchor_count;
+		double angle = 2 * pi * ((double)i + dice_between(dice, 0.1, 0.9)) /
+		               (double)plan->anchor_count;
 		double far = dice_between(dice, 0.4, 1.15);
 		plan->anchor[i] = (struct vec2){inset * (i & 1 ? a : -a), inset * (i & 2 ? b : -b)};
 		if (i >= 4)
@@ -81,11 +87,14 @@ static void random_arm(struct plan *plan, struct dice *dice, double a, double b)
 	plan->mount[1] = one_in(dice, 2) ? 0 : dice_between(dice, -0.4, 0.4) * b;
 	plan->mount[2] = dice_between(dice, 200, 1400);
 	double weight = STANDARD_GRAVITY * (plan->arm + plan->payload);
-	double tilt = STANDARD_GRAVITY * (plan->arm * plan->reach + plan->payload * plan->payload_reach);
+	double tilt = STANDARD_GRAVITY *
+	              (plan->arm * plan->reach + plan->payload * plan->payload_reach);
 	for (int k = 0; k < 2; k++)
 		plan->reaction[k] = (struct plan_reaction){
-			weight + dice_between(dice, 0, 2000) * (k + 1), dice_between(dice, 0, 1500) * (k + 1),
-			tilt + dice_between(dice, 0, 1.5e6) * (k + 1), dice_between(dice, 0, 6e5) * (k + 1)};
+			weight + dice_between(dice, 0, 2000) * (k + 1),
+			dice_between(dice, 0, 1500) * (k + 1),
+			tilt + dice_between(dice, 0, 1.5e6) * (k + 1),
+			dice_between(dice, 0, 6e5) * (k + 1)};
 }
 
 static void random_loads(struct plan *plan, struct dice *dice, double a, double b)
@@ -113,7 +122,8 @@ static void random_parts(struct plan *plan, struct dice *dice, double a, double 
 	for (size_t i = 0; i < plan->part_count; i++) {
 		struct plan_part *part = &plan->part[i];
 		part->mass = dice_decades(dice, 1, 2.8);
-		part->least_mass = one_in(dice, 3) ? part->mass * dice_between(dice, 0, 1) : part->mass;
+		part->least_mass = one_in(dice, 3) ? part->mass * dice_between(dice, 0, 1)
+		                                   : part->mass;
 		part->at[0] = dice_between(dice, -0.6, 0.6) * a;
 		part->at[1] = dice_between(dice, -0.6, 0.6) * b;
 		part->boxed = boxes && i == 0;
@@ -127,16 +137,18 @@ static void random_slab(struct plan *plan, struct dice *dice)
 	rectangle(&plan->outline, 5000, 4000, 5000, 4000);
 	plan->joint_count = (size_t)dice_whole(dice, 0, PLAN_JOINTS);
 	for (size_t i = 0; i < plan->joint_count; i++) {
-		double x = 5000 + (i ? -1 : 1) * dice_between(dice, 500, 3000), slope = dice_between(dice, -300, 300);
+		double x = 5000 + (i ? -1 : 1) * dice_between(dice, 500, 3000),
+		       slope = dice_between(dice, -300, 300);
 		plan->joint[i][0] = (struct vec2){x - slope, 0};
 		plan->joint[i][1] = (struct vec2){x + slope, 8000};
 	}
 	plan->hole_count = (size_t)dice_whole(dice, 0, PLAN_HOLES);
 	plan->hole_depth = dice_between(dice, 30, 120);
 	for (size_t i = 0; i < plan->hole_count; i++)
-		plan->hole[i] = (struct vec2){dice_between(dice, 3000, 7000), dice_between(dice, 2500, 5500)};
+		plan->hole[i] = (struct vec2){dice_between(dice, 3000, 7000),
+		                              dice_between(dice, 2500, 5500)};
 	plan->at[0] = 5000;
-	plan->at[1] = dice_between(dice, 1500, 4000);
+	plan->at[1] = dice_between(dice, 1800, 4000);
 	plan->turned = dice_between(dice, -pi, pi);
 	plan->strength = dice_between(dice, 28, 50);
 }
@@ -151,7 +163,8 @@ static void random_product(struct plan *plan, struct dice *dice)
 	for (int i = 0; i < PLAN_ROWS; i++) {
 		double share = i == PLAN_ROWS - 1 ? 1 : 0.4 + 0.25 * i;
 		plan->spacing[i] = (struct plan_row){first * (1 + i), share, share};
-		plan->edge[i] = (struct plan_row){first * (1.5 + 2 * i), share, fmin(1, share * share + 0.05 * i)};
+		plan->edge[i] = (struct plan_row){first * (1.5 + 2 * i), share,
+		                                  fmin(1, share * share + 0.05 * i)};
 		if (i == PLAN_ROWS - 1)
 			plan->edge[i].shear = 1;
 	}
@@ -176,13 +189,15 @@ void plan_random(struct plan *plan, struct dice *dice, bool boxes)
 	random_product(plan, dice);
 }
 
-/* --- other axes --------------------------------------------------------------------------------------- */
+/* --- other axes
+ * --------------------------------------------------------------------------------------- */
 
 struct motion { double c, s, sign, dx, dy; };
 
 static struct vec2 moved(const struct motion *m, double x, double y)
 {
-	return (struct vec2){m->c * x - m->s * m->sign * y + m->dx, m->s * x + m->c * m->sign * y + m->dy};
+	return (struct vec2){m->c * x - m->s * m->sign * y + m->dx,
+	                     m->s * x + m->c * m->sign * y + m->dy};
 }
 
 static void move_pair(const struct motion *m, double at[2])
@@ -214,11 +229,13 @@ static void move_cell(const struct motion *m, double turn, struct plan *plan)
 	for (size_t i = 0; i < plan->load_count; i++) {
 		move_pair(m, plan->load[i].at);
 		move_pair(&still, plan->load[i].vector);
-		plan->load[i].direction = remainder(m->sign * plan->load[i].direction + turn, 2 * pi);
+		plan->load[i].direction = remainder(m->sign * plan->load[i].direction + turn,
+		                                    2 * pi);
 	}
 }
 
-void plan_move(const struct plan *from, double turn, bool mirror, double dx, double dy, struct plan *to)
+void plan_move(const struct plan *from, double turn, bool mirror, double dx, double dy,
+               struct plan *to)
 {
 	struct motion m = {cos(turn), sin(turn), mirror ? -1 : 1, dx, dy};
 	*to = *from;
@@ -287,7 +304,8 @@ void plan_relabel(struct plan *plan)
 		}
 }
 
-/* --- as a text ------------------------------------------------------------------------------------------ */
+/* --- as a text
+ * ------------------------------------------------------------------------------------------ */
 
 /* What is written so far, and the units it is written in. */
 struct page { char *text; size_t length, room; bool us; };
@@ -304,10 +322,13 @@ static void say(struct page *page, const char *format, ...)
 }
 
 /* NIST SP 811 B.8, exact but for psi */
-static const struct { const char *name[2]; double in_us; } units[] = {
-	['l'] = {{"mm", "in"}, 25.4}, ['f'] = {{"N", "lbf"}, 4.4482216152605}, ['m'] = {{"kg", "lb"}, 0.45359237},
-	['M'] = {{"N mm", "ft lbf"}, 1355.8179483314004}, ['s'] = {{"MPa", "psi"}, 6.894757293168361e-3},
-	['a'] = {{"mm2", "in2"}, 645.16}};
+static const struct { const char *name[2]; double in_us;
+} units[] = {['l'] = {{"mm", "in"}, 25.4},
+             ['f'] = {{"N", "lbf"}, 4.4482216152605},
+             ['m'] = {{"kg", "lb"}, 0.45359237},
+             ['M'] = {{"N mm", "ft lbf"}, 1355.8179483314004},
+             ['s'] = {{"MPa", "psi"}, 6.894757293168361e-3},
+             ['a'] = {{"mm2", "in2"}, 645.16}};
 
 /* A value behind its key, as 'l'ength, 'f'orce, 'm'ass, 'M'oment, 's'tress or 'a'rea. */
 static void value(struct page *page, const char *key, int kind, double number)
@@ -354,7 +375,8 @@ static void write_slab(struct page *page, const struct plan *plan)
 		point(page, "to", 'l', (const double[]){j[1].x, j[1].y}, 2);
 		say(page, "}");
 	}
-	say(page, "%s\n  old_holes: %s", plan->joint_count ? "]" : "", plan->hole_count ? "[" : "none");
+	say(page, "%s\n  old_holes: %s", plan->joint_count ? "]" : "",
+	    plan->hole_count ? "[" : "none");
 	for (size_t i = 0; i < plan->hole_count; i++) {
 		say(page, "%s{filled: no, ", i ? ", " : "");
 		point(page, "at", 'l', (const double[]){plan->hole[i].x, plan->hole[i].y}, 2);
@@ -374,8 +396,10 @@ static void write_part(struct page *page, const struct plan_part *part)
 		value(page, "least_mass", 'm', part->least_mass);
 	}
 	if (part->boxed) {
-		const double from[3] = {part->at[0] - part->half[0], part->at[1] - part->half[1], 0};
-		const double to[3] = {part->at[0] + part->half[0], part->at[1] + part->half[1], 800};
+		const double from[3] = {part->at[0] - part->half[0], part->at[1] - part->half[1],
+		                        0};
+		const double to[3] = {part->at[0] + part->half[0], part->at[1] + part->half[1],
+		                      800};
 		say(page, ", box: {");
 		point(page, "from", 'l', from, 3);
 		say(page, ", ");
@@ -422,7 +446,9 @@ static void write_arm(struct page *page, const struct plan *plan)
 	value(page, ", payload", 'm', plan->payload);
 	value(page, ", reach: {arm", 'l', plan->reach);
 	value(page, ", payload", 'l', plan->payload_reach);
-	say(page, "}}\n  reactions:\n    vertical_includes_weight: %s\n    tilting_includes_weight: %s\n    paired: %s\n",
+	say(page,
+	    "}}\n  reactions:\n    vertical_includes_weight: %s\n    tilting_includes_weight: %s\n "
+	    "   paired: %s\n",
 	    plan->vertical_flag, plan->tilting_flag, plan->paired);
 	write_reaction(page, "normal", &plan->reaction[0]);
 	write_reaction(page, "emergency_stop", &plan->reaction[1]);
@@ -472,7 +498,8 @@ static void write_rows(struct page *page, const char *key, const struct plan_row
 	for (int i = 0; i < PLAN_ROWS; i++) {
 		value(page, i ? ", {distance" : "{distance", 'l', row[i].distance);
 		if (edge)
-			say(page, ", tension: %.17g %%, shear: %.17g %%}", 100 * row[i].tension, 100 * row[i].shear);
+			say(page, ", tension: %.17g %%, shear: %.17g %%}", 100 * row[i].tension,
+			    100 * row[i].shear);
 		else
 			say(page, ", share: %.17g %%}", 100 * row[i].tension);
 	}
@@ -486,8 +513,11 @@ static void write_anchors(struct page *page, const struct plan *plan)
 	value(page, "\n  plate_hole", 'l', 14);
 	value(page, "\n  plate_thickness", 'l', 15);
 	say(page, "\n  product:\n    type: torque_controlled\n    qualified_cracked: yes\n");
-	static const struct { const char *key; double mm; } length[] = {{"shaft", 12}, {"length", 130},
-		{"projection", 18}, {"embedment", 70}, {"hole: {diameter", 12}, {"least_slab", 140}};
+	static const struct {
+		const char *key;
+		double mm;
+	} length[] = {{"shaft", 12},     {"length", 130},         {"projection", 18},
+	              {"embedment", 70}, {"hole: {diameter", 12}, {"least_slab", 140}};
 	for (size_t i = 0; i < sizeof length / sizeof length[0]; i++) {
 		say(page, "    ");
 		value(page, length[i].key, 'l', length[i].mm);
@@ -497,8 +527,11 @@ static void write_anchors(struct page *page, const struct plan *plan)
 		}
 		say(page, "\n");
 	}
-	say(page, "    rating:\n      basis: ultimate\n      tested_in: cracked\n      evidence: data_sheet\n"
-	          "      interaction: %s\n", plan->five_thirds ? "five_thirds" : "straight");
+	say(page,
+	    "    rating:\n      basis: ultimate\n      tested_in: cracked\n      evidence: "
+	    "data_sheet\n"
+	    "      interaction: %s\n",
+	    plan->five_thirds ? "five_thirds" : "straight");
 	value(page, "      tension", 'f', plan->tension);
 	value(page, "\n      shear", 'f', plan->shear);
 	value(page, "\n      at_concrete", 's', plan->at_concrete);

@@ -1,16 +1,30 @@
-/* Random whole cells, complete and well evidenced, kept as a plan of plain numbers from which a cell file is
- * written: so that the same cell can be seen in other axes, in other units, with other loads. Tests only. */
+/* Random whole cells, complete and well evidenced, kept as a plan of plain numbers from which a
+ * cell file is written: so that the same cell can be seen in other axes, in other units, with other
+ * loads. Tests only. */
 #ifndef RANDOM_CELL_H
 #define RANDOM_CELL_H
 
 #include "../../src/cell/arena.h"
 #include "random_base.h"
 
-enum { PLAN_ANCHORS = 8, PLAN_CORNERS = 8, PLAN_PIECES = 4, PLAN_PARTS = 3, PLAN_LOADS = 2, PLAN_SETUPS = 3,
-       PLAN_JOINTS = 2, PLAN_HOLES = 2, PLAN_ROWS = 3 };
+enum {
+	PLAN_ANCHORS = 8,
+	PLAN_CORNERS = 8,
+	PLAN_PIECES = 4,
+	PLAN_PARTS = 3,
+	PLAN_LOADS = 2,
+	PLAN_SETUPS = 3,
+	PLAN_JOINTS = 2,
+	PLAN_HOLES = 2,
+	PLAN_ROWS = 3
+};
 
 struct plan_ring { struct vec2 at[PLAN_CORNERS]; size_t count; };
-struct plan_part { double mass, least_mass; bool boxed; double at[2], half[2]; };      /* [kg, mm] */
+struct plan_part {
+	double mass, least_mass;
+	bool boxed;
+	double at[2], half[2];
+}; /* [kg, mm] */
 enum plan_load_kind { ANY_SIDE, ONE_DIRECTION, VECTOR };
 struct plan_load {
 	enum plan_load_kind kind;
@@ -19,7 +33,9 @@ struct plan_load {
 	double at[2];
 	const char *with;
 };
-struct plan_reaction { double vertical, horizontal, tilting, twisting; };              /* [N, N mm] */
+struct plan_reaction {
+	double vertical, horizontal, tilting, twisting;
+}; /* [N, N mm] */
 struct plan_setup { double mount[3]; };
 struct plan_row { double distance, tension, shear; };
 
@@ -38,7 +54,7 @@ struct plan {
 	size_t load_count;
 	struct plan_setup setup[PLAN_SETUPS];
 	size_t setup_count;
-	double bed_ratio;                                       /* used alone [mm2]; 0: left to the program */
+	double bed_ratio; /* used alone [mm2]; 0: left to the program */
 	/* slab */
 	struct plan_ring outline;
 	struct vec2 joint[PLAN_JOINTS][2];
@@ -54,13 +70,15 @@ struct plan {
 	bool five_thirds;
 };
 
-/* Anchors mostly inside the base, one piece or several, up to three setups and two further loads; mostly one
- * ratio of anchor to bed stiffness, for speed. Boxed parts where `boxes`. */
+/* Anchors mostly inside the base, one piece or several, up to three setups and two further loads;
+ * mostly one ratio of anchor to bed stiffness, for speed. Boxed parts where `boxes`. */
 void plan_random(struct plan *plan, struct dice *dice, bool boxes);
 
-/* Cell axes turned by `turn` (everything then stands at -turn against them), mirrored at the x axis first if
- * `mirror` with the slab, and the origin moved by (-dx, -dy): the same cell on the same slab. */
-void plan_move(const struct plan *from, double turn, bool mirror, double dx, double dy, struct plan *to);
+/* Cell axes turned by `turn` (everything then stands at -turn against them), mirrored at the x axis
+ * first if `mirror` with the slab, and the origin moved by (-dx, -dy): the same cell on the same
+ * slab. */
+void plan_move(const struct plan *from, double turn, bool mirror, double dx, double dy,
+               struct plan *to);
 /* All loads and weights `times`. */
 void plan_times(struct plan *plan, double times);
 /* The order of anchors, pieces, parts, joints and setups turned round. */

@@ -47,7 +47,8 @@
 
 const char sample_needs[] = SLAB
 	"cell: {at: [5 m, 4 m], turned: 0 deg, stand_off: none}\n" ANCHORS
-	"  needs: {tension: 5 kN, shear: 2 kN, pattern_as_stated: yes, setups_covered: all}\n" PRODUCT;
+	"  needs: {tension: 5 kN, shear: 2 kN, pattern_as_stated: yes, setups_covered: all,\n"
+	"    both_at_once: no}\n" PRODUCT;
 
 const char sample_lift[] = SLAB
 	"cell:\n"

@@ -4,7 +4,8 @@
 #define SAMPLE_CELL_H
 
 /* No load model: four anchors at (+-400, +-300) mm in the middle of a large slab; allowed tension
- * 0.25 x 40 = 10 kN, allowed shear 0.25 x 32 = 8 kN; 5 kN and 2 kN are needed. Everything holds. */
+ * 0.25 x 40 = 10 kN, allowed shear 0.25 x 32 = 8 kN; 5 kN or 2 kN are needed, not both at once.
+ * Everything holds. */
 extern const char sample_needs[];
 
 /* The same anchors under an arm without mass at floor level in the middle of a plate of 1000 x 800

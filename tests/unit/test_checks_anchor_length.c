@@ -1,4 +1,5 @@
-/* anchor.length: 120 - 15 (base) - 0 (stand-off) - 0 (topping) - 18 (thread) = 87 mm for 70 mm of embedment. */
+/* anchor.length: 120 - 15 (base) - 0 (stand-off) - 0 (topping) - 18 (thread) = 87 mm for 70 mm of
+ * embedment. */
 #include "../support/cell_text.h"
 #include "../support/sample_cell.h"
 
@@ -12,8 +13,9 @@ Test(anchor_length, three_verdicts)
 	expect_verdict(HOLDS, sample_needs, ID);
 	expect_near(judged(sample_needs, ID, NULL)->finding.capacity, 87, 1e-12);
 	expect_verdict(FAILS, sample_needs, ID, PRODUCT "length", "100 mm");
-	static const char *const path[] = {PRODUCT "length", PRODUCT "projection", PRODUCT "embedment",
-		"anchors.plate_thickness", "slab.topping", "cell.stand_off"};
+	static const char *const path[] = {PRODUCT "length",    PRODUCT "projection",
+	                                   PRODUCT "embedment", "anchors.plate_thickness",
+	                                   "slab.topping",      "cell.stand_off"};
 	for (size_t i = 0; i < sizeof path / sizeof path[0]; i++)
 		expect_verdict(UNPROVEN, sample_needs, ID, path[i], "unknown");
 }
@@ -30,6 +32,26 @@ Test(anchor_length, boundary)
 		expect_verdict(HOLDS, sample_needs, ID, row[i][0], row[i][1]);
 		expect_verdict(FAILS, sample_needs, ID, row[i][0], row[i][2]);
 	}
+}
+
+/* A fit that is exact on paper is exact: 2 - 3/16 - 1/4 = 1 9/16 in, whose sum in mm is a bit
+ * above. */
+Test(anchor_length, exact_fit_in_inches)
+{
+	const struct check_result *check = judged(
+		sample_needs, ID, PRODUCT "length", "2 in", "anchors.plate_thickness", "3/16 in",
+		PRODUCT "projection", "1/4 in", PRODUCT "embedment", "1 9/16 in", NULL);
+	expect_near(check->finding.ratio, 1, 0);
+	cr_expect_eq(check->finding.verdict, HOLDS);
+}
+
+/* Where the data sheet tells the anchor's end from its effective embedment, the end must be
+ * reached. */
+Test(anchor_length, nominal_embedment)
+{
+	expect_verdict(HOLDS, sample_needs, ID, PRODUCT "nominal_embedment", "87 mm");
+	expect_verdict(FAILS, sample_needs, ID, PRODUCT "nominal_embedment", "87.001 mm");
+	expect_verdict(HOLDS, sample_needs, ID, PRODUCT "nominal_embedment", "unknown");
 }
 
 /* Nothing left at all fails too, where no ratio can be formed. */

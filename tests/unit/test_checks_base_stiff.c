@@ -10,7 +10,8 @@
 Test(base_stiff, verdicts)
 {
 	expect_verdict(HOLDS, sample_lift, ID, "cell.base_stiff", "maker");
-	expect_verdict(HOLDS, sample_lift, ID, "cell.base_stiff", "{shown_by: calculation, note: demo}");
+	expect_verdict(HOLDS, sample_lift, ID, "cell.base_stiff",
+	               "{shown_by: calculation, note: demo}");
 	expect_verdict(UNPROVEN, sample_lift, ID, "cell.base_stiff", "assumed");
 	expect_verdict(UNPROVEN, sample_lift, ID, "cell.base_stiff", "unknown");
 	expect_verdict(UNPROVEN, sample_lift, ID, "cell.base_stiff", "{note: demo}");

@@ -4,9 +4,11 @@
 #include <criterion/criterion.h>
 #include <math.h>
 
-/* Expected by the rule in words: fails when failed, or above 1 with every unknown at its most favourable value
- * and that value a bound; else unproven when anything is missing, doubted or above 1; else holds. */
-static enum verdict by_the_rule(bool failed, bool over, bool never_fails, bool missing, bool doubted)
+/* Expected by the rule in words: fails when failed, or above 1 with every unknown at its most
+ * favourable value and that value a bound; else unproven when anything is missing, doubted or above
+ * 1; else holds. */
+static enum verdict by_the_rule(bool failed, bool over, bool never_fails, bool missing,
+                                bool doubted)
 {
 	if (failed || (over && !never_fails))
 		return FAILS;
@@ -16,8 +18,8 @@ static enum verdict by_the_rule(bool failed, bool over, bool never_fails, bool m
 Test(finding, every_combination)
 {
 	for (int bits = 0; bits < 64; bits++) {
-		bool computed = bits & 1, over = computed && (bits & 2), never = bits & 4, missing = bits & 8,
-		     doubted = bits & 16, failed = bits & 32;
+		bool computed = bits & 1, over = computed && (bits & 2), never = bits & 4,
+		     missing = bits & 8, doubted = bits & 16, failed = bits & 32;
 		struct finding f = {.never_fails = never};
 		if (computed)
 			finding_numbers(&f, over ? 2 : 1, 1, DIM_FACTOR, "numbers", "remedy");
@@ -28,16 +30,18 @@ Test(finding, every_combination)
 		if (failed)
 			finding_fails(&f, "failure", "mend it");
 		finding_settle(&f);
-		cr_expect_eq(f.verdict, by_the_rule(failed, over, never, missing, doubted), "bits %d: %d", bits, f.verdict);
+		cr_expect_eq(f.verdict, by_the_rule(failed, over, never, missing, doubted),
+		             "bits %d: %d", bits, f.verdict);
 		cr_expect(f.reason && f.remedy, "bits %d", bits);
 	}
 }
 
-/* Exactly 1 holds, the next number above it fails, and what is no number never holds. */
+/* Exactly 1 holds, also where rounding of a sum of lengths is all that is above it; anything more
+ * fails, and what is no number never holds. */
 Test(finding, boundary)
 {
 	static const struct { double demand, capacity; enum verdict verdict; } row[] = {
-		{1, 1, HOLDS}, {0, 1, HOLDS}, {0x1.0000000000001p0, 1, FAILS}, {0x1.fffffffffffffp-1, 1, HOLDS}};
+		{1, 1, HOLDS}, {0, 1, HOLDS}, {0x1.0000000000001p0, 1, HOLDS}, {1 + 2e-13, 1, FAILS}, {0x1.fffffffffffffp-1, 1, HOLDS}};
 	for (size_t i = 0; i < sizeof row / sizeof row[0]; i++) {
 		struct finding f = {.computed = false};
 		finding_numbers(&f, row[i].demand, row[i].capacity, DIM_FORCE, "", "");

@@ -24,7 +24,8 @@ Test(loads_given, every_gap_is_named)
 	expect_verdict(HOLDS, sample_lift, ID);
 	for (size_t i = 0; i < sizeof row / sizeof row[0]; i++) {
 		expect_verdict(UNPROVEN, sample_lift, ID, row[i][0], "unknown");
-		cr_expect(is_missing(judged(sample_lift, ID, row[i][0], NULL, NULL), row[i][1]), "%s", row[i][1]);
+		cr_expect(is_missing(judged(sample_lift, ID, row[i][0], NULL, NULL), row[i][1]),
+		          "%s", row[i][1]);
 	}
 }
 
@@ -46,11 +47,13 @@ Test(loads_given, departures)
 	expect_verdict(HOLDS, sample_lift, ID, "choices.stabilising_weight", "0.5");
 	expect_verdict(UNPROVEN, sample_lift, ID, "choices.stabilising_weight", "0.61");
 	expect_verdict(HOLDS, sample_lift, ID, "choices.stabilising_weight", "0.61", ENGINEER);
-	expect_verdict(HOLDS, sample_lift, ID, "choices.stabilising_weight", "0.9", "choices.masses_weighed", "yes");
-	expect_verdict(UNPROVEN, sample_lift, ID, "choices.stabilising_weight", "0.91", "choices.masses_weighed", "yes");
+	expect_verdict(HOLDS, sample_lift, ID, "choices.stabilising_weight", "0.9",
+	               "choices.masses_weighed", "yes");
+	expect_verdict(UNPROVEN, sample_lift, ID, "choices.stabilising_weight", "0.91",
+	               "choices.masses_weighed", "yes");
 	expect_verdict(HOLDS, sample_lift, ID, "choices.stabilising_weight", "1", ENGINEER);
 	expect_verdict(UNPROVEN, sample_lift, ID, "choices.anchor_bed_ratio", "560 mm2");
 	expect_verdict(HOLDS, sample_lift, ID, "choices.anchor_bed_ratio", "560 mm2", ENGINEER);
-	expect_verdict(UNPROVEN, sample_lift, ID, "choices.anchor_bed_ratio", "560 mm2", "choices.by_engineer",
-	               "{name: demo}");
+	expect_verdict(UNPROVEN, sample_lift, ID, "choices.anchor_bed_ratio", "560 mm2",
+	               "choices.by_engineer", "{name: demo}");
 }

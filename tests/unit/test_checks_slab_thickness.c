@@ -19,10 +19,12 @@ Test(slab_thickness, boundary)
 {
 	expect_verdict(HOLDS, sample_needs, ID, "slab.thickness.value", "140 mm");
 	expect_verdict(FAILS, sample_needs, ID, "slab.thickness.value", "139.999999 mm");
-	expect_verdict(HOLDS, sample_needs, ID, "slab.thickness.value", "5 1/2 in", "anchors.product.least_slab", "5.5 in");
+	expect_verdict(HOLDS, sample_needs, ID, "slab.thickness.value", "5 1/2 in",
+	               "anchors.product.least_slab", "5.5 in");
 }
 
-/* A drawing shows what was meant, not what was poured: it may be more as well as less. Topping is no concrete. */
+/* A drawing shows what was meant, not what was poured: it may be more as well as less. Topping is
+ * no concrete. */
 Test(slab_thickness, evidence)
 {
 	static const char *const weak[] = {"drawing", "assumed", "unknown"};
@@ -32,5 +34,6 @@ Test(slab_thickness, evidence)
 		expect_verdict(UNPROVEN, sample_needs, ID, "slab.thickness.evidence", weak[i],
 		               "slab.thickness.value", "100 mm");
 	}
-	expect_verdict(FAILS, sample_needs, ID, "slab.thickness.value", "130 mm", "slab.topping", "{thickness: 40 mm}");
+	expect_verdict(FAILS, sample_needs, ID, "slab.thickness.value", "130 mm", "slab.topping",
+	               "{thickness: 40 mm}");
 }

@@ -68,6 +68,9 @@ Test(command_line, reads_the_other_commands)
 Test(command_line, refuses_what_it_does_not_know)
 {
 	static const char *const wrong[] = {
+		/* abbreviations, in every way of giving a value */
+		"standfast check --js a", "standfast check --onl rating.shear a", "standfast check --onl=rating.shear a",
+		"standfast check --job 2 a", "standfast new --f", "standfast new --fo need", "standfast check a --j",
 		"standfast", "standfast chek a", "standfast check", "standfast check --jsn a", "standfast check -x a",
 		"standfast check --json=1 a", "standfast check a --only", "standfast check a --only rating.tensio",
 		"standfast check a --jobs 0", "standfast check a --jobs 1000", "standfast check a --jobs 2x",
@@ -88,6 +91,18 @@ Test(command_line, names_the_nearest_command)
 	                        "usage: standfast check|require|new|show|explain ...; more: standfast --help\n");
 }
 
+Test(command_line, names_the_option_that_was_abbreviated)
+{
+	struct command_line line;
+	cr_assert_not(read_line("standfast check --json --tr=x a", &line));
+	cr_assert_not(read_line("standfast check --json --only rating.shear --tra a", &line));
+	fflush(stderr);
+	cr_assert_stderr_eq_str("standfast: --tr=x: this option takes no value\n"
+	                        "usage: standfast check FILE...; options: standfast check --help\n"
+	                        "standfast: there is no option '--tra'; write '--trace'\n"
+	                        "usage: standfast check FILE...; options: standfast check --help\n");
+}
+
 /* --- help and manual --- */
 
 static char *text_of(FILE *file, char *text, size_t room)
@@ -95,6 +110,27 @@ static char *text_of(FILE *file, char *text, size_t room)
 	rewind(file);
 	text[fread(text, 1, room - 1, file)] = 0;
 	return text;
+}
+
+/* Each command's own statuses, and no verdict where there is none. */
+Test(help, says_the_exit_statuses_of_the_command)
+{
+	static const char *const statuses[COMMANDS] = {
+		[COMMAND_CHECK] = "0 holds, 1 fails, 3 unproven, 2 could not be computed;\n",
+		[COMMAND_REQUIRE] = "0 ratings named, 3 named as \"at least\" or not at all, 2 ",
+		[COMMAND_NEW] = "0 written, 2 not written.\n",
+		[COMMAND_SHOW] = "0 shown, 2 could not be read or computed;\n",
+		[COMMAND_EXPLAIN] = "0 explained, 2 there is no such word.\n"};
+	for (int command = 0; command < COMMANDS; command++) {
+		char text[4000];
+		FILE *to = tmpfile();
+		print_help(to, (enum command_id)command);
+		const char *line = strstr(text_of(to, text, sizeof text), "Exit status: ");
+		cr_assert(line, "%s", text);
+		cr_expect_eq(strncmp(line + 13, statuses[command], strlen(statuses[command])), 0,
+		             "%s", text);
+		fclose(to);
+	}
 }
 
 /* Every option that the help of any command names stands in the manual, and no other. */
@@ -209,14 +245,48 @@ Test(files, are_hashed_and_limited)
 	cr_expect_str_eq(file.sha256,
 	                 "ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad");
 	free(file.bytes);
-	/* one byte more than 1 MiB */
-	cr_assert_eq(ftruncate(descriptor, (1 << 20) + 1), 0);
-	cr_expect_not(input_file_read(name, &file));
-	cr_expect(strstr(file.reason, "larger than 1 MiB"), "%s", file.reason);
+	/* far more than 1 MiB: read up to the byte that shows it, and hashed in no case */
+	cr_assert_eq(ftruncate(descriptor, 3 << 20), 0);
+	cr_expect(input_file_read(name, &file));
+	cr_expect_eq(file.length, (1 << 20) + 1);
+	cr_expect_str_eq(file.sha256, "");
 	free(file.bytes);
-	cr_assert_eq(ftruncate(descriptor, 1 << 20), 0);
-	cr_expect(input_file_read(name, &file), "%s", file.reason);
+	fclose(made);
+}
+
+static struct input_file file_of(const char *bytes, size_t length, char name[32])
+{
+	struct input_file file;
+	FILE *made = tmpfile();
+	snprintf(name, 32, "/dev/fd/%d", fileno(made));
+	cr_assert_eq(write(fileno(made), bytes, length), (ssize_t)length);
+	input_file_read(name, &file);
 	free(file.bytes);
+	fclose(made);
+	return file;
+}
+
+Test(files, that_are_empty_or_no_text_are_told_so_once)
+{
+	char name[32];
+	cr_expect_str_eq(file_of("", 0, name).reason,
+	                 "the file is empty; begin with: standfast new");
+	cr_expect_eq(strncmp(file_of("a\0b", 3, name).reason, "this is not a text file", 23), 0);
+	cr_expect_str_eq(file_of("a: 1\n", 5, name).reason, "");
+}
+
+Test(files, that_are_too_large_get_the_code_of_it)
+{
+	char name[64], call[100];
+	int status;
+	FILE *made = tmpfile();
+	cr_assert_eq(ftruncate(fileno(made), (1 << 20) + 1), 0);
+	snprintf(name, sizeof name, "/dev/fd/%d", fileno(made));
+	snprintf(call, sizeof call, "standfast check --json %s", name);
+	cr_redirect_stderr();
+	const char *page = output_of(call, &status);
+	cr_expect_eq(status, EXIT_NOT_COMPUTED);
+	cr_expect(strstr(page, "\"code\":\"E02\""), "%s", page);
 	fclose(made);
 }
 

@@ -123,6 +123,17 @@ Test(diagnostics_page, counts_errors_and_what_is_not_shown)
 	printed_free(&out);
 }
 
+Test(diagnostics_page, has_one_blank_behind_a_short_name)
+{
+	struct printed out = {0};
+	struct diagnostics list = {.count = 0};
+	struct page_source source = {"stdin", "x: 1\n", 5};
+	diagnose(&list, ERROR, FAULT_RANGE, (struct mark){0, 1, 4, 1}, "x", "", "odd");
+	cr_assert(page_diagnostics(&source, &list, false, printed_write, &out));
+	cr_assert(strstr(out.text, "\nstdin: 1 error; nothing was computed\n"), "%s", out.text);
+	printed_free(&out);
+}
+
 Test(diagnostics_page, warnings_alone_say_nothing_of_errors)
 {
 	struct printed out = {0};

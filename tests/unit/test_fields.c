@@ -258,7 +258,9 @@ Test(fields, finds_rows_and_children)
 	cr_assert_str_eq(field_find("cell.parts[].mass")->path, "cell.parts[].mass");
 	cr_assert_null(field_find("cell.parts[]"));
 	cr_assert_null(field_find(""));
-	cr_assert_eq(field_find("slab.joints")->kind, FIELD_NONE, "the first of both rows");
+	const struct field *joints = field_find("slab.joints");
+	cr_assert_str_eq(joints[1].path, "slab.joints", "the first of both rows");
+	cr_assert_neq(joints[0].kind, joints[1].kind);
 	cr_assert(field_has_children("cell.parts"));
 	cr_assert(field_has_children("slab.thickness"));
 	cr_assert_not(field_has_children("slab.thick"), "half a key has none");
@@ -277,8 +279,30 @@ Test(fields, suggests_the_nearest_key_of_the_same_map)
 	cr_assert_null(field_suggest("", ""));
 	cr_assert_null(field_suggest(
 		"", "a key that is longer than any key of the table, by a good deal"));
-	cr_assert_str_eq(field_elsewhere("embedment"), "anchors.product.embedment");
-	cr_assert_null(field_elsewhere("nowhere"));
+}
+
+Test(fields, a_misplaced_key_belongs_to_the_nearest_place)
+{
+	const char *path[2] = {NULL, NULL};
+	cr_assert_eq(field_elsewhere("", "embedment", path, 2), 1);
+	cr_assert_str_eq(path[0], "anchors.product.embedment");
+	cr_assert_eq(field_elsewhere("", "nowhere", path, 2), 0);
+	cr_assert_eq(field_elsewhere("anchors.product", "tension", path, 1), 1);
+	cr_assert_str_eq(path[0], "anchors.product.rating.tension");
+	cr_assert_eq(field_elsewhere("anchors.needs.pattern_as_stated", "tension", path, 1), 1);
+	cr_assert_str_eq(path[0], "anchors.needs.tension");
+	cr_assert_eq(field_elsewhere("", "tension", path, 2), 2);
+	cr_assert_str_eq(path[0], "anchors.needs.tension");
+	cr_assert_str_eq(path[1], "anchors.product.rating.tension", "a list's row comes last");
+}
+
+Test(fields, paths_share_whole_parts_only)
+{
+	cr_assert_eq(field_parts_shared("", "cell.at"), 0);
+	cr_assert_eq(field_parts_shared("cell", "cell.at"), 1);
+	cr_assert_eq(field_parts_shared("cell", "cellar.at"), 0);
+	cr_assert_eq(field_parts_shared("cell.parts[]", "cell.parts[].mass"), 2);
+	cr_assert_eq(field_parts_shared("anchors.needs", "anchors.product"), 1);
 }
 
 /* Optimal string alignment, worked out by hand. */

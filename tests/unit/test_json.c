@@ -10,6 +10,8 @@
 #include <stdlib.h>
 #include <string.h>
 
+static const struct page_options plain = {.colour = false};
+
 static void expect_text(const char *text, const char *wanted)
 {
 	struct printed out = {0};
@@ -96,7 +98,7 @@ Test(json, has_the_keys_of_a_result_in_order)
 	struct made_result made;
 	struct printed out = {0};
 	made_result(&made);
-	cr_assert(page_json(&made.result, printed_write, &out));
+	cr_assert(page_json(&made.result, &plain, printed_write, &out));
 	const char *at = out.text;
 	for (size_t i = 0; i < sizeof keys / sizeof *keys; i++) {
 		const char *next = strstr(at, keys[i]);
@@ -112,7 +114,7 @@ Test(json, has_values_in_the_units_of_the_page)
 	struct made_result made;
 	struct printed out = {0};
 	made_result(&made);
-	cr_assert(page_json(&made.result, printed_write, &out));
+	cr_assert(page_json(&made.result, &plain, printed_write, &out));
 	expect_part(out.text, "\"id\":\"rating.tension\"",
 	            "\"id\":\"rating.tension\",\"title\":\"anchor tension against its derated rating\","
 	            "\"verdict\":\"fails\",\"demand\":10.5105,\"capacity\":10.5,\"unit\":\"kN\",\"ratio\":1.001,");
@@ -134,12 +136,26 @@ Test(json, has_values_in_the_units_of_the_page)
 	printed_free(&out);
 }
 
+Test(json, lists_one_check_alone_when_asked)
+{
+	struct page_options only = {.only = "rating.shear"};
+	struct made_result made;
+	struct printed out = {0};
+	made_result(&made);
+	cr_assert(page_json(&made.result, &only, printed_write, &out));
+	expect_part(out.text, "\"checks\"", "\"checks\":[{\"id\":\"rating.shear\",");
+	cr_expect_null(strstr(out.text, "\"id\":\"rating.tension\""), "%s", out.text);
+	/* the verdict is that of all checks */
+	cr_expect(strstr(out.text, "\"governing\":{\"check\":\"rating.tension\""), "%s", out.text);
+	printed_free(&out);
+}
+
 Test(json, prints_departures_among_the_cautions)
 {
 	struct made_result made;
 	struct printed out = {0};
 	made_result(&made);
-	cr_assert(page_json(&made.result, printed_write, &out));
+	cr_assert(page_json(&made.result, &plain, printed_write, &out));
 	expect_part(out.text, "\"cautions\"",
 	            "\"cautions\":[\"departure: a departure\",\"first caution\",\"second caution\"]}");
 	printed_free(&out);
@@ -153,7 +169,7 @@ Test(json, has_a_heading_from_0_to_below_360)
 		struct printed out = {0};
 		made_result(&made);
 		made.checks[0].at.heading = headings[i];
-		cr_assert(page_json(&made.result, printed_write, &out));
+		cr_assert(page_json(&made.result, &plain, printed_write, &out));
 		double heading = strtod(strstr(out.text, "\"heading_deg\":") + 14, NULL);
 		cr_expect(heading >= 0 && heading < 360, "%g rad gives %g deg", headings[i],
 		          heading);

@@ -1,7 +1,8 @@
 /* The load cases of a cell, by hand. Everywhere g0 = 9.80665 m/s2, so that
- *   W_arm = 40 kg g0 = 392.266 N, W_payload = 10 kg g0 = 98.0665 N, W_frame = 200 kg g0 = 1961.33 N.
- * Weights are multiplied by g = 0.6 in the low run, 1 in the full one and 0.9 in the one for stability, in
- * which the moving part is multiplied by 1.25. All are about the cell's origin on the floor. */
+ *   W_arm = 40 kg g0 = 392.266 N, W_payload = 10 kg g0 = 98.0665 N, W_frame = 200 kg g0 = 1961.33
+ * N. Weights are multiplied by g = 0.6 in the low run, 1 in the full one and 0.9 in the one for
+ * stability, in which the moving part is multiplied by 1.25. All are about the cell's origin on the
+ * floor. */
 #include "../support/cell_text.h"
 
 #include <criterion/criterion.h>
@@ -26,7 +27,8 @@ static const char arm_cell[] =
 	"anchors: {at: {unit: mm, points: [[-400, -300], [400, -300], [400, 300], [-400, 300]]}}\n";
 
 enum { EMERGENCY_STOP, NORMAL_MOTION, REST, EXTRA };
-#define FLAGS "arm.reactions.vertical_includes_weight", v, "arm.reactions.tilting_includes_weight", t
+#define FLAGS \
+	"arm.reactions.vertical_includes_weight", v, "arm.reactions.tilting_includes_weight", t
 
 /* The one case of a source, run and vertical extreme that belongs to the reading. */
 static const struct load_case *find(const struct loads *loads, int source, enum weight_run run,
@@ -35,12 +37,14 @@ static const struct load_case *find(const struct loads *loads, int source, enum 
 	const struct load_case *found = NULL;
 	for (size_t i = 0; i < loads->count; i++) {
 		const struct load_case *c = &loads->list[i];
-		if (c->source != source || c->run != run || c->vertical != vertical || !(c->reading & 1u << reading))
+		if (c->source != source || c->run != run || c->vertical != vertical ||
+		    !(c->reading & 1u << reading))
 			continue;
 		cr_assert_null(found, "two cases of one kind");
 		found = c;
 	}
-	cr_assert(found, "no case of source %d, run %d, vertical %d, reading %u", source, run, vertical, reading);
+	cr_assert(found, "no case of source %d, run %d, vertical %d, reading %u", source, run,
+	          vertical, reading);
 	return found;
 }
 
@@ -54,14 +58,16 @@ static double arm_down(const struct load_case *c)
 static const double weight_factor[] = {0.6, 1, 0.9};
 struct figures { double least[3], most[3]; };      /* of the three runs [N] */
 
-static void compare(const struct loads *loads, int source, unsigned reading, const struct figures *by_hand)
+static void compare(const struct loads *loads, int source, unsigned reading,
+                    const struct figures *by_hand)
 {
 	for (int run = RUN_LOW; run <= RUN_STABILITY; run++) {
 		const struct load_case *least = find(loads, source, run, VERTICAL_LEAST, reading);
 		const struct load_case *most = find(loads, source, run, VERTICAL_MOST, reading);
 		expect_near(arm_down(least), by_hand->least[run], 1e-6);
 		expect_near(arm_down(most), by_hand->most[run], 1e-6);
-		/* first moments that stay: frame at (10, 20) mm, the arm's vertical force at (100, -50) mm */
+		/* first moments that stay: frame at (10, 20) mm, the arm's vertical force at (100,
+		 * -50) mm */
 		double frame = least->down - by_hand->least[run];
 		expect_near(least->fixed[0], 10 * frame + 100 * by_hand->least[run], 1e-3);
 		expect_near(least->fixed[1], 20 * frame - 50 * by_hand->least[run], 1e-3);
@@ -73,11 +79,15 @@ static void compare(const struct loads *loads, int source, unsigned reading, con
 /* Weight in the vertical force:
  *   V_most = W_arm + k (V - W_arm), V_least = g W_arm - k (V - W_arm), k = 1, 1, 1.25
  * emergency stop, low run: 1600 and 0.6 x 392.266 - 1207.734 = -972.3744 N
- *   stability: 392.266 + 1.25 x 1207.734 = 1901.9335 and 0.9 x 392.266 - 1.25 x 1207.734 = -1156.6281 N */
-static const struct figures stop_with = {{-972.3744, -815.468, -1156.6281}, {1600, 1600, 1901.9335}};
-static const struct figures normal_with = {{-472.3744, -315.468, -531.6281}, {1100, 1100, 1276.9335}};
+ *   stability: 392.266 + 1.25 x 1207.734 = 1901.9335 and 0.9 x 392.266 - 1.25 x 1207.734 =
+ * -1156.6281 N */
+static const struct figures stop_with = {{-972.3744, -815.468, -1156.6281},
+                                         {1600, 1600, 1901.9335}};
+static const struct figures normal_with = {{-472.3744, -315.468, -531.6281},
+                                           {1100, 1100, 1276.9335}};
 /* Weight not in it: V_most = W_arm + W_payload + k V, V_least = g W_arm - k V
- * emergency stop, low run: 392.266 + 98.0665 + 1600 = 2090.3325 and 235.3596 - 1600 = -1364.6404 N */
+ * emergency stop, low run: 392.266 + 98.0665 + 1600 = 2090.3325 and 235.3596 - 1600 = -1364.6404 N
+ */
 static const struct figures stop_without = {{-1364.6404, -1207.734, -1646.9606},
 	{2090.3325, 2090.3325, 2490.3325}};
 static const struct figures normal_without = {{-864.6404, -707.734, -1021.9606},
@@ -87,7 +97,8 @@ Test(loads, vertical_with_and_without_weight)
 {
 	const struct cell *cell;
 	const struct loads *loads = loads_of(&cell, arm_cell, NULL);
-	cr_expect_eq(loads->count, 12, "two sources x three runs x two extremes: %zu", loads->count);
+	cr_expect_eq(loads->count, 12, "two sources x three runs x two extremes: %zu",
+	             loads->count);
 	cr_expect_eq(loads->readings, 1u);
 	cr_expect_eq(loads->gap_count, 0);
 	compare(loads, EMERGENCY_STOP, 0, &stop_with);
@@ -105,19 +116,25 @@ Test(loads, turning_moment)
 	const struct cell *cell;
 	for (int without = 0; without <= 1; without++) {
 		double stretched = without ? 294199.5 : 0;
-		const struct loads *loads = loads_of(&cell, arm_cell, "arm.reactions.tilting_includes_weight",
+		const struct loads *loads = loads_of(&cell, arm_cell,
+		                                     "arm.reactions.tilting_includes_weight",
 		                                     without ? "no" : "yes", NULL);
 		for (int vertical = VERTICAL_LEAST; vertical <= VERTICAL_MOST; vertical++) {
-			expect_near(find(loads, EMERGENCY_STOP, RUN_LOW, vertical, 0)->turning, 2.34e6 + stretched, 1e-6);
-			expect_near(find(loads, EMERGENCY_STOP, RUN_FULL, vertical, 0)->turning, 2.34e6 + stretched, 1e-6);
-			expect_near(find(loads, EMERGENCY_STOP, RUN_STABILITY, vertical, 0)->turning,
-			            1.25 * 2.34e6 + stretched, 1e-6);
-			expect_near(find(loads, NORMAL_MOTION, RUN_LOW, vertical, 0)->turning, 1.06e6 + stretched, 1e-6);
+			expect_near(find(loads, EMERGENCY_STOP, RUN_LOW, vertical, 0)->turning,
+			            2.34e6 + stretched, 1e-6);
+			expect_near(find(loads, EMERGENCY_STOP, RUN_FULL, vertical, 0)->turning,
+			            2.34e6 + stretched, 1e-6);
+			expect_near(
+				find(loads, EMERGENCY_STOP, RUN_STABILITY, vertical, 0)->turning,
+				1.25 * 2.34e6 + stretched, 1e-6);
+			expect_near(find(loads, NORMAL_MOTION, RUN_LOW, vertical, 0)->turning,
+			            1.06e6 + stretched, 1e-6);
 		}
 	}
 }
 
-/* The horizontal force acts at the mounting face in plan, with the twisting moment in both signs. */
+/* The horizontal force acts at the mounting face in plan, with the twisting moment in both signs.
+ */
 Test(loads, horizontal_force)
 {
 	const struct cell *cell;
@@ -149,7 +166,8 @@ Test(loads, at_a_heading)
 	expect_near(load[2], -8 + 50 * 0.29552020666133955, 1e-12);
 }
 
-/* --- readings of flags that are not known ----------------------------------------------------------- */
+/* --- readings of flags that are not known
+ * ----------------------------------------------------------- */
 
 Test(loads, readings)
 {
@@ -165,7 +183,8 @@ Test(loads, readings)
 		for (unsigned r = 0; r < MAX_READINGS; r++) {
 			if (!(row[i].readings & 1u << r))
 				continue;
-			bool v_without = strcmp(v, "no") == 0 || (r & 1), t_without = strcmp(t, "no") == 0 || (r & 2);
+			bool v_without = strcmp(v, "no") == 0 || (r & 1),
+			     t_without = strcmp(t, "no") == 0 || (r & 2);
 			compare(loads, EMERGENCY_STOP, r, v_without ? &stop_without : &stop_with);
 			expect_near(find(loads, EMERGENCY_STOP, RUN_LOW, VERTICAL_MOST, r)->turning,
 			            2.34e6 + (t_without ? 294199.5 : 0), 1e-6);
@@ -173,43 +192,53 @@ Test(loads, readings)
 	}
 }
 
-/* 400 N in normal motion are below the weight of arm and payload, 490.3325 N, so they cannot hold it: both
- * readings then take them as without weight. V_least = 235.3596 - 400, V_most = 490.3325 + 400 N. */
+/* 400 N in normal motion are below the weight of arm and payload, 490.3325 N, so they cannot hold
+ * it: both readings then take them as without weight. V_least = 235.3596 - 400, V_most = 490.3325 +
+ * 400 N. */
 Test(loads, a_force_below_the_weight_cannot_hold_it)
 {
 	const struct cell *cell;
-	const struct loads *loads = loads_of(&cell, arm_cell, "arm.reactions.vertical_includes_weight", "unknown",
+	const struct loads *loads = loads_of(&cell, arm_cell,
+	                                     "arm.reactions.vertical_includes_weight", "unknown",
 	                                     "arm.reactions.normal.vertical", "400 N", NULL);
 	cr_expect_eq(loads->readings, 0x3u);
 	cr_expect_eq(loads->count, 6 + 12);
 	for (unsigned r = 0; r < 2; r++) {
-		expect_near(arm_down(find(loads, NORMAL_MOTION, RUN_LOW, VERTICAL_LEAST, r)), -164.6404, 1e-6);
-		expect_near(arm_down(find(loads, NORMAL_MOTION, RUN_LOW, VERTICAL_MOST, r)), 890.3325, 1e-6);
+		expect_near(arm_down(find(loads, NORMAL_MOTION, RUN_LOW, VERTICAL_LEAST, r)),
+		            -164.6404, 1e-6);
+		expect_near(arm_down(find(loads, NORMAL_MOTION, RUN_LOW, VERTICAL_MOST, r)),
+		            890.3325, 1e-6);
 	}
 	compare(loads, EMERGENCY_STOP, 0, &stop_with);
 	compare(loads, EMERGENCY_STOP, 1, &stop_without);
 }
 
-/* --- weights of the parts --------------------------------------------------------------------------- */
+/* --- weights of the parts
+ * --------------------------------------------------------------------------- */
 
-/* The stock of 120 kg may be gone: 0.6 x 0, 1 x 1176.798, 0.9 x 0 N beside the frame, at x = 300 mm. */
+/* The stock of 120 kg may be gone: 0.6 x 0, 1 x 1176.798, 0.9 x 0 N beside the frame, at x = 300
+ * mm. */
 Test(loads, least_mass)
 {
 	static const double stock[] = {0, 1176.798, 0};
 	const struct cell *cell;
-	const struct loads *loads = loads_of(&cell, arm_cell, "cell.parts[2]", NULL, "cell.parts", "[{mass: 200 kg, "
-		"at: [10 mm, 20 mm, 0 mm]}, {mass: 120 kg, least_mass: 0 kg, at: [300 mm, 0 mm, 700 mm]}]", NULL);
+	const struct loads *loads = loads_of(&cell, arm_cell, "cell.parts[2]", NULL, "cell.parts",
+	                                     "[{mass: 200 kg, "
+	                                     "at: [10 mm, 20 mm, 0 mm]}, {mass: 120 kg, "
+	                                     "least_mass: 0 kg, at: [300 mm, 0 mm, 700 mm]}]",
+	                                     NULL);
 	for (int run = RUN_LOW; run <= RUN_STABILITY; run++) {
 		const struct load_case *c = find(loads, EMERGENCY_STOP, run, VERTICAL_MOST, 0);
 		expect_near(arm_down(c) - stock[run], stop_with.most[run], 1e-6);
 		double frame = c->down - stop_with.most[run] - stock[run];
-		expect_near(c->fixed[0], 10 * frame + 300 * stock[run] + 100 * stop_with.most[run], 1e-3);
+		expect_near(c->fixed[0], 10 * frame + 300 * stock[run] + 100 * stop_with.most[run],
+		            1e-3);
 	}
 }
 
-/* 50 kg somewhere in a box from (200, -100) to (400, 300) mm: 490.3325 N about (300, 100) mm, moved by up to
- * 100 and 200 mm. Low run: 294.1995 N, so the first moments lie at 88 259.85 +- 29 419.95 and
- * 29 419.95 +- 58 839.9 N mm; all four corners are run. */
+/* 50 kg somewhere in a box from (200, -100) to (400, 300) mm: 490.3325 N about (300, 100) mm, moved
+ * by up to 100 and 200 mm. Low run: 294.1995 N, so the first moments lie at 88 259.85 +- 29 419.95
+ * and 29 419.95 +- 58 839.9 N mm; all four corners are run. */
 Test(loads, boxed_part)
 {
 	const struct cell *cell;
@@ -220,7 +249,8 @@ Test(loads, boxed_part)
 	cr_expect_eq(loads->count, 48);
 	for (size_t i = 0; i < loads->count; i++) {
 		const struct load_case *c = &loads->list[i];
-		if (c->source != EMERGENCY_STOP || c->run != RUN_LOW || c->vertical != VERTICAL_LEAST)
+		if (c->source != EMERGENCY_STOP || c->run != RUN_LOW ||
+		    c->vertical != VERTICAL_LEAST)
 			continue;
 		int sx = c->corner & 1 ? 1 : -1, sy = c->corner & 2 ? 1 : -1;
 		seen |= 1u << c->corner;
@@ -228,10 +258,14 @@ Test(loads, boxed_part)
 		expect_near(c->fixed[1], 29419.95 + sy * 58839.9, 1e-6);
 	}
 	cr_expect_eq(seen, 0xfu);
-	cr_expect_eq(find(loads_of(&cell, arm_cell, NULL), EMERGENCY_STOP, RUN_LOW, VERTICAL_LEAST, 0)->corner, -1);
+	cr_expect_eq(
+		find(loads_of(&cell, arm_cell, NULL), EMERGENCY_STOP, RUN_LOW, VERTICAL_LEAST, 0)
+			->corner,
+		-1);
 }
 
-/* 0.9 where the masses are weighed: V_least = 0.9 x 392.266 - 1207.734 = -854.6946 N, frame 1765.197 N. */
+/* 0.9 where the masses are weighed: V_least = 0.9 x 392.266 - 1207.734 = -854.6946 N, frame
+ * 1765.197 N. */
 Test(loads, stabilising_weight)
 {
 	const struct cell *cell;
@@ -239,10 +273,12 @@ Test(loads, stabilising_weight)
 	                                     "choices.masses_weighed", "yes", NULL);
 	const struct load_case *c = find(loads, EMERGENCY_STOP, RUN_LOW, VERTICAL_LEAST, 0);
 	expect_near(c->down, 1765.197 - 854.6946, 1e-6);
-	expect_near(find(loads, EMERGENCY_STOP, RUN_FULL, VERTICAL_LEAST, 0)->down, 1961.33 - 815.468, 1e-6);
+	expect_near(find(loads, EMERGENCY_STOP, RUN_FULL, VERTICAL_LEAST, 0)->down,
+	            1961.33 - 815.468, 1e-6);
 }
 
-/* --- what is not known ------------------------------------------------------------------------------ */
+/* --- what is not known
+ * ------------------------------------------------------------------------------ */
 
 static const struct gap *gap_of(const struct loads *loads, const char *path)
 {
@@ -275,22 +311,26 @@ Test(loads, gaps)
 		const struct gap *gap = gap_of(loads, row[i].gap);
 		cr_expect(gap && gap->kind == row[i].kind, "%s", row[i].path);
 		cr_expect_eq(loads_blocked(loads), row[i].kind == GAP_BLOCKING, "%s", row[i].path);
-		cr_expect_eq(loads_bounding(loads), row[i].kind == GAP_FAVOURABLE, "%s", row[i].path);
-		cr_expect_eq(loads->count == 0, row[i].kind == GAP_BLOCKING, "%s: %zu cases", row[i].path, loads->count);
+		cr_expect_eq(loads_bounding(loads), row[i].kind == GAP_FAVOURABLE, "%s",
+		             row[i].path);
+		cr_expect_eq(loads->count == 0, row[i].kind == GAP_BLOCKING, "%s: %zu cases",
+		             row[i].path, loads->count);
 	}
 }
 
-/* Reach matters where the weight moment is not in the papers' tilting moment, or the arm rests under a load:
- * the known one alone then counts, 392.266 x 500 = 196 133 N mm. */
+/* Reach matters where the weight moment is not in the papers' tilting moment, or the arm rests
+ * under a load: the known one alone then counts, 392.266 x 500 = 196 133 N mm. */
 Test(loads, reach)
 {
 	const struct cell *cell;
-	const struct loads *loads = loads_of(&cell, arm_cell, "arm.weight.reach.payload", "unknown", NULL);
+	const struct loads *loads = loads_of(&cell, arm_cell, "arm.weight.reach.payload", "unknown",
+	                                     NULL);
 	cr_expect_eq(loads->gap_count, 0, "the papers' moment holds it");
 	loads = loads_of(&cell, arm_cell, "arm.weight.reach.payload", "unknown",
 	                 "arm.reactions.tilting_includes_weight", "no", NULL);
 	cr_expect(gap_of(loads, "arm.weight.reach.payload"));
-	expect_near(find(loads, EMERGENCY_STOP, RUN_LOW, VERTICAL_LEAST, 0)->turning, 2.34e6 + 196133, 1e-6);
+	expect_near(find(loads, EMERGENCY_STOP, RUN_LOW, VERTICAL_LEAST, 0)->turning,
+	            2.34e6 + 196133, 1e-6);
 	loads = loads_of(&cell, arm_cell, "arm.weight.reach.arm", "unknown",
 	                 "arm.reactions.tilting_includes_weight", "unknown", NULL);
 	cr_expect(gap_of(loads, "arm.weight.reach.arm"));
@@ -303,7 +343,8 @@ Test(loads, reach)
 Test(loads, missing_emergency_stop)
 {
 	const struct cell *cell;
-	const struct loads *loads = loads_of(&cell, arm_cell, "arm.reactions.emergency_stop", NULL, NULL);
+	const struct loads *loads = loads_of(&cell, arm_cell, "arm.reactions.emergency_stop", NULL,
+	                                     NULL);
 	cr_expect_eq(loads->count, 6);
 	for (size_t i = 0; i < loads->count; i++)
 		cr_expect_eq(loads->list[i].source, NORMAL_MOTION);
@@ -311,11 +352,12 @@ Test(loads, missing_emergency_stop)
 	compare(loads, NORMAL_MOTION, 0, &normal_with);
 }
 
-/* Without any reaction the arm rests: V_least = g W_arm, V_most = W_arm + W_payload, tilting the weight
- * moment of the stretched arm, no horizontal force. */
+/* Without any reaction the arm rests: V_least = g W_arm, V_most = W_arm + W_payload, tilting the
+ * weight moment of the stretched arm, no horizontal force. */
 Test(loads, arm_at_rest)
 {
-	static const struct figures rest = {{235.3596, 392.266, 353.0394}, {490.3325, 490.3325, 490.3325}};
+	static const struct figures rest = {{235.3596, 392.266, 353.0394},
+	                                    {490.3325, 490.3325, 490.3325}};
 	const struct cell *cell;
 	const struct loads *loads = loads_of(&cell, arm_cell, "arm.reactions", "unknown", NULL);
 	cr_expect_eq(loads->count, 6);
@@ -323,10 +365,12 @@ Test(loads, arm_at_rest)
 	const struct load_case *c = find(loads, REST, RUN_STABILITY, VERTICAL_LEAST, 0);
 	expect_near(c->turning, 294199.5, 1e-6);
 	cr_expect_eq(c->turning_count, 0);
-	cr_expect(gap_of(loads, "arm.reactions.normal") && gap_of(loads, "arm.reactions.emergency_stop"));
+	cr_expect(gap_of(loads, "arm.reactions.normal") &&
+	          gap_of(loads, "arm.reactions.emergency_stop"));
 }
 
-/* --- further loads ------------------------------------------------------------------------------------ */
+/* --- further loads
+ * ------------------------------------------------------------------------------------ */
 
 static size_t count_source(const struct loads *loads, int source)
 {
@@ -336,8 +380,9 @@ static size_t count_source(const struct loads *loads, int source)
 	return count;
 }
 
-/* From any side: 250 N x 1500 mm add to the moment that turns, beside the arm in normal motion; the place is
- * the corner of the base with the largest torsion, or the one stated. 1.25 times in the stability run. */
+/* From any side: 250 N x 1500 mm add to the moment that turns, beside the arm in normal motion; the
+ * place is the corner of the base with the largest torsion, or the one stated. 1.25 times in the
+ * stability run. */
 Test(loads, from_any_side)
 {
 	const struct cell *cell;
@@ -363,23 +408,25 @@ Test(loads, from_any_side)
 	expect_near(c->turning_force[0].at[1], -200, 0);
 }
 
-/* What the arm does meanwhile: left out, an emergency stop, the worst; a case without values is replaced by
- * rest, the most favourable, and stays a gap. */
+/* What the arm does meanwhile: left out, an emergency stop, the worst; a case without values is
+ * replaced by rest, the most favourable, and stays a gap. */
 Test(loads, with_which_motion)
 {
 	const struct cell *cell;
 	const struct loads *loads = loads_of(&cell, arm_cell, "loads",
 		"[{force: 250 N, direction: any, at_height: 1.5 m}]", NULL);
 	expect_near(find(loads, EXTRA, RUN_LOW, VERTICAL_LEAST, 0)->turning, 2.34e6 + 375e3, 1e-6);
-	loads = loads_of(&cell, arm_cell, "loads", "[{force: 250 N, direction: any, at_height: 1.5 m, with: normal}]",
+	loads = loads_of(&cell, arm_cell, "loads",
+	                 "[{force: 250 N, direction: any, at_height: 1.5 m, with: normal}]",
 	                 "arm.reactions.normal", NULL, NULL);
-	expect_near(find(loads, EXTRA, RUN_LOW, VERTICAL_LEAST, 0)->turning, 294199.5 + 375e3, 1e-6);
+	expect_near(find(loads, EXTRA, RUN_LOW, VERTICAL_LEAST, 0)->turning, 294199.5 + 375e3,
+	            1e-6);
 	cr_expect(gap_of(loads, "arm.reactions.normal"));
 }
 
-/* 100 N toward 30 degrees at 900 mm, at (200, 100) mm: F = (86.602540, 50) N, first moments 77 942.286 and
- * 45 000 N mm that do not turn, torsion 200 x 50 - 100 x 86.60254 = 1339.746 N mm. The arm rests; its reach
- * is 0, so that nothing turns. */
+/* 100 N toward 30 degrees at 900 mm, at (200, 100) mm: F = (86.602540, 50) N, first moments 77
+ * 942.286 and 45 000 N mm that do not turn, torsion 200 x 50 - 100 x 86.60254 = 1339.746 N mm. The
+ * arm rests; its reach is 0, so that nothing turns. */
 Test(loads, fixed_direction_at_a_place)
 {
 	const struct cell *cell;
@@ -397,9 +444,9 @@ Test(loads, fixed_direction_at_a_place)
 	expect_near(c->spin_to, c->spin_from, 0);
 }
 
-/* Without a place the corner of the base with the largest torsion counts, both signs: 100 N in x at a corner
- * 400 mm off the anchors' centre: +-40 000 N mm. The moment does not depend on the corner, so there are two
- * ways, each in three runs and two extremes. */
+/* Without a place the corner of the base with the largest torsion counts, both signs: 100 N in x at
+ * a corner 400 mm off the anchors' centre: +-40 000 N mm. The moment does not depend on the corner,
+ * so there are two ways, each in three runs and two extremes. */
 Test(loads, fixed_direction_without_a_place)
 {
 	const struct cell *cell;
@@ -417,8 +464,9 @@ Test(loads, fixed_direction_without_a_place)
 	cr_expect(seen[0] && seen[1]);
 }
 
-/* The centre of the anchors, not the cell's origin, is what torsion is about: anchors moved by (100, 50) mm
- * leave 350 mm to the upper and 450 mm to the lower side; about the origin that is another number. */
+/* The centre of the anchors, not the cell's origin, is what torsion is about: anchors moved by
+ * (100, 50) mm leave 350 mm to the upper and 450 mm to the lower side; about the origin that is
+ * another number. */
 Test(loads, torsion_about_the_centre_of_the_anchors)
 {
 	const struct cell *cell;
@@ -434,8 +482,8 @@ Test(loads, torsion_about_the_centre_of_the_anchors)
 }
 
 /* A vector may press down: (30, 0, -40) N, 40 N downward. With a place, (200, 100) mm, height 1 m:
- * N + 40, first moments + 40 x 200 + 30 x 1000 and + 40 x 100. Without one the downward part is tried at
- * every corner of the hull with both signs of torsion: 4 x 2 ways. */
+ * N + 40, first moments + 40 x 200 + 30 x 1000 and + 40 x 100. Without one the downward part is
+ * tried at every corner of the hull with both signs of torsion: 4 x 2 ways. */
 Test(loads, vector)
 {
 	const struct cell *cell;
@@ -447,7 +495,8 @@ Test(loads, vector)
 	expect_near(c->fixed[1], 20 * 1961.33 - 50 * 490.3325 + 40 * 100, 1e-3);
 	c = find(loads, EXTRA, RUN_STABILITY, VERTICAL_MOST, 0);
 	expect_near(arm_down(c), 490.3325 + 50, 1e-6);
-	loads = loads_of(&cell, arm_cell, "loads", "[{force: [30 N, 0 N, -40 N], at_height: 1 m, with: rest}]", NULL);
+	loads = loads_of(&cell, arm_cell, "loads",
+	                 "[{force: [30 N, 0 N, -40 N], at_height: 1 m, with: rest}]", NULL);
 	cr_expect_eq(count_source(loads, EXTRA), 4 * 2 * 6);
 	double least = 0, most = 0, base = 10 * 1961.33 + 100 * 490.3325;
 	for (size_t i = 0; i < loads->count; i++)
@@ -460,7 +509,8 @@ Test(loads, vector)
 	expect_near(most, 40 * 500, 1e-3);
 }
 
-/* --- setups and groups --------------------------------------------------------------------------------- */
+/* --- setups and groups
+ * --------------------------------------------------------------------------------- */
 
 /* Every setup has all cases; 1.4 kN at 1350 mm: 1.5e6 + 1.89e6 N mm. */
 Test(loads, setups)
@@ -478,12 +528,13 @@ Test(loads, setups)
 	}
 }
 
-/* Cases share a group where setup and horizontal loads are the same: low and full run of one source; the
- * stability run has groups of its own. */
+/* Cases share a group where setup and horizontal loads are the same: low and full run of one
+ * source; the stability run has groups of its own. */
 Test(loads, groups)
 {
 	const struct cell *cell;
-	const struct loads *loads = loads_of(&cell, arm_cell, "setups", "[{name: a}, {name: b}]", "loads",
+	const struct loads *loads = loads_of(
+		&cell, arm_cell, "setups", "[{name: a}, {name: b}]", "loads",
 		"[{force: 100 N, direction: 0 deg, at_height: 900 mm, with: normal}]", NULL);
 	cr_expect_eq(loads->group_count, 2 * (2 + 2 + 2 * 2), "%zu", loads->group_count);
 	for (size_t i = 0; i < loads->count; i++)
@@ -491,7 +542,8 @@ Test(loads, groups)
 			const struct load_case *a = &loads->list[i], *b = &loads->list[k];
 			bool same = a->setup == b->setup && a->source == b->source &&
 			            a->stability_only == b->stability_only &&
-			            memcmp(a->fixed_shear, b->fixed_shear, sizeof a->fixed_shear) == 0;
+			            memcmp(a->fixed_shear, b->fixed_shear, sizeof a->fixed_shear) ==
+			                    0;
 			cr_expect_eq(a->group == b->group, same, "cases %zu and %zu", i, k);
 		}
 }

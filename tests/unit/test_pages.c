@@ -65,6 +65,18 @@ Test(phrases, tells_demand_and_capacity_apart)
 	cr_expect_str_eq(phrase_pair(&finding, UNITS_METRIC).demand.text, "10.5 kN");
 }
 
+Test(phrases, shows_digits_that_agree_with_the_ratio)
+{
+	struct finding finding = {.computed = true,
+	                          .demand = 1.2449,
+	                          .capacity = 1,
+	                          .ratio = 1.2449,
+	                          .verdict = FAILS,
+	                          .dimension = DIM_FACTOR};
+	cr_expect_str_eq(phrase_pair(&finding, UNITS_METRIC).demand.text, "1.245");
+	cr_expect_str_eq(phrase_ratio(&finding).text, "1.25");
+}
+
 Test(phrases, writes_fixed_decimals)
 {
 	cr_expect_str_eq(phrase_fixed(-450, DIM_LENGTH, UNITS_METRIC, 1).text, "-450.0");
@@ -214,6 +226,140 @@ Test(text_page, writes_the_calculation_step_by_step)
 	free(page);
 }
 
+Test(text_page, gives_a_heading_to_the_anchor_that_it_belongs_to)
+{
+	struct made_result made;
+	made_result(&made);
+	made.load_case.name = "stop";
+	made.cell.setups.count = 0;
+	made.cell.anchors.count = 4;
+	char *page = text_of(&made, &plain);
+	cr_expect(strstr(page, "A1, stop toward 331 deg, equal in\n"), "%s", page);
+	cr_expect_null(strstr(page, "A1, A3"));
+	free(page);
+	made.checks[0].subject.anchors = 0xf;
+	page = text_of(&made, &plain);
+	cr_expect(strstr(page, "A1, stop toward 331 deg, equal in\n"), "%s", page);
+	cr_expect(strstr(page, " all\n"), "%s", page);
+	free(page);
+	/* nothing turns: no anchor stands out */
+	made.checks[0].at.has_heading = false;
+	page = text_of(&made, &plain);
+	cr_expect(strstr(page, "A1, A2, A3, A4, stop\n"), "%s", page);
+	free(page);
+}
+
+/* The page as one line: where it wraps is the writer's matter. */
+static char *unwrapped(char *page)
+{
+	char *to = page;
+	for (const char *from = page; *from; from++)
+		if (*from != ' ' && *from != '\n')
+			*to++ = *from;
+		else if (to > page && to[-1] != ' ')
+			*to++ = ' ';
+	*to = 0;
+	return page;
+}
+
+Test(text_page, says_which_bed_ratio_is_used_and_whether_more_may_come)
+{
+	struct made_result made;
+	made_result(&made);
+	made.result.spread[0][0] = 1000;
+	made.result.spread[0][1] = 2000;
+	made.checks[0].subject.anchors = 1;
+	char *page = unwrapped(text_of(&made, &plain));
+	cr_expect(strstr(page, "the largest of the two is used"), "%s", page);
+	cr_expect(strstr(page, "rises with a softer bed"), "%s", page);
+	free(page);
+	made.result.spread[0][0] = 2000;
+	page = unwrapped(text_of(&made, &plain));
+	cr_expect(strstr(page, "the range is an assumption"), "%s", page);
+	cr_expect_null(strstr(page, "rises with a softer bed"), "%s", page);
+	free(page);
+}
+
+Test(text_page, names_the_tightest_check_of_a_cell_that_holds)
+{
+	struct made_result made;
+	made_result(&made);
+	made.result.verdict = HOLDS;
+	made.checks[0].finding = (struct finding){
+		.computed = true, .demand = 1, .capacity = 2, .ratio = 0.5, .dimension = DIM_FACTOR};
+	char *page = text_of(&made, &plain);
+	expect_order(page, "HOLDS ", "Tightest    rating.shear, ratio 1.00\n");
+	free(page);
+	made.result.governing = 1;
+	page = text_of(&made, &plain);
+	cr_expect_null(strstr(page, "Tightest"), "it governs: %s", page);
+	free(page);
+	made.result.verdict = FAILS;
+	made.result.governing = 0;
+	page = text_of(&made, &plain);
+	cr_expect_null(strstr(page, "Tightest"), "%s", page);
+	free(page);
+}
+
+Test(text_page, says_before_drilling_what_is_not_scanned)
+{
+	struct made_result made;
+	made_result(&made);
+	char *page = text_of(&made, &plain);
+	cr_expect(strstr(page, "\nBefore      not known to be scanned: do not drill"), "%s", page);
+	free(page);
+	struct word scan = {{{0, 1, 1, 1}, GIVEN}, SCAN_NOT_DONE};
+	made.cell.slab.scan = made.setup_cell.slab.scan = scan;
+	page = text_of(&made, &plain);
+	expect_order(page, "\nBefore      not scanned: do not drill until bars, tendons, conduit",
+	             "\nAnchors\n");
+	free(page);
+	/* one setup stands on another slab, which nobody has scanned */
+	made.cell.slab.scan.value = made.setup_cell.slab.scan.value = SCAN_DONE;
+	struct cell other = made.cell;
+	other.slab.scan.value = SCAN_NOT_DONE;
+	made.setups[1].cell = &other;
+	page = text_of(&made, &plain);
+	cr_expect(strstr(page, "\nBefore      not scanned"), "%s", page);
+	free(page);
+	other.slab.scan.value = SCAN_DONE;
+	page = text_of(&made, &plain);
+	cr_expect_null(strstr(page, "\nBefore"), "%s", page);
+	free(page);
+}
+
+Test(text_page, says_why_the_one_check_does_not_apply)
+{
+	struct made_result made;
+	struct page_options only = {.only = "stand_off"};
+	made_result(&made);
+	char *page = text_of(&made, &only);
+	cr_expect(strstr(page, "stand_off does not apply: the reason \"why\"\n"), "%s", page);
+	cr_expect_null(strstr(page, "\nChecks\n"), "%s", page);
+	free(page);
+}
+
+Test(text_page, lists_what_the_papers_ask_for_where_nothing_was_computed)
+{
+	struct made_result made;
+	made_result(&made);
+	made.result.loads_computed = false;
+	for (int i = 0; i < 4; i++)
+		made.result.anchor[i].computed = false;
+	made.cell.anchors.needs.tension = (struct number){{{0, 1, 1, 1}, GIVEN}, 6000, NULL};
+	char *page = text_of(&made, &plain);
+	cr_expect(strstr(page, "needed by the papers: 6 kN tension, shear not known each;"), "%s",
+	          page);
+	cr_expect(strstr(page, "\n  A1           0.0     -25.4\n"), "%s", page);
+	cr_expect_not(printed_trails(page));
+	free(page);
+	made.cell.anchors.needs.shear = (struct number){{{0, 1, 1, 1}, GIVEN}, 3000, NULL};
+	page = text_of(&made, &plain);
+	cr_expect(strstr(page, "6 kN tension, 3 kN shear each; no load was computed\n"), "%s",
+	          page);
+	free(page);
+}
+
 Test(text_page, uses_colour_only_when_asked_and_never_alone)
 {
 	struct made_result made;
@@ -274,6 +420,33 @@ Test(require_page, rounds_up_in_other_units_and_says_at_least)
 		cr_assert(shown * 4.4482216152605 >= value * (1 - 1e-15) &&
 		                  shown * 4.4482216152605 < value * 1.00001,
 		          "%.17g N shown as %.17g lbf", value, shown);
+		printed_free(&out);
+	}
+}
+
+/* A pair of least values is shown to be enough only where nothing is unknown. */
+Test(require_page, promises_no_pair_that_is_not_shown_to_be_enough)
+{
+	struct made_result made;
+	made_result(&made);
+	for (int at_least = 0; at_least < 2; at_least++) {
+		struct printed out = {0};
+		made.result.required = (struct required){.computed = true,
+		                                         .at_least = at_least == 1,
+		                                         .tension = 6000,
+		                                         .shear = 3000,
+		                                         .pair = {{48123, 9000}},
+		                                         .pair_count = 1};
+		cr_assert(page_require(&made.result, &plain, printed_write, &out));
+		expect_order(out.text, "tension unlimited\n",
+		             "  these two are not enough together; take a pair below\n");
+		expect_order(out.text, "take a pair below\n",
+		             at_least ? "Pairs, at least; not shown to be enough\n"
+		                      : "Pairs that are enough together\n");
+		cr_expect_eq(!strstr(out.text, "enough together\n"), at_least == 1);
+		cr_expect(strstr(out.text, at_least ? " at least 48.123 kN  " : " 48.123 kN  "));
+		cr_expect(strstr(out.text, at_least ? " at least 9 kN\n" : "   9 kN\n"));
+		cr_expect_leq(printed_width(out.text), PAGE_WIDTH);
 		printed_free(&out);
 	}
 }

@@ -63,12 +63,23 @@ Test(show, tells_values_defaults_and_unknowns)
 	expect_line(page, "cell.parts[1].mass", "380 kg = 837.8 lb");
 	expect_line(page, "cell.parts[2].mass", "not known");
 	expect_line(page, "cell.parts[2].box.to",
-	            "[100,100,100] mm = [3.93701,3.93701,3.93701] in");
-	expect_line(page, "anchors.at", "A1 [-450,-350] A2 [450,350] mm = A1 [-17.7165,-13.7795]\n"
-	                                "                                            A2 [17.7165,13.7795] in");
+	            "[100, 100, 100] mm = [3.937, 3.937, 3.937] in");
+	expect_line(page, "anchors.at", "A1 [-450, -350] A2 [450, 350] mm = A1 [-17.72, -13.78]\n"
+	                                "                                            A2 [17.72, 13.78] in");
 	expect_line(page, "anchors.plate_hole", "slotted");
 	expect_line(page, "anchors.product.rating.allowed_share", "25 % (default)");
 	expect_line(page, "anchors.product.label", "not given");
+	expect_line(page, "anchors.product.tensile_area", "left out");
+	expect_line(page, "anchors.product.rating.of_ultimate", "left out");
+	expect_line(page, "choices.anchor_bed_ratio", "left out");
+	expect_line(page, "cell.at", "left out");
+	/* nobody has left out what he calls unknown */
+	free(page);
+	page = shown("standfast: 1\nchoices: {anchor_bed_ratio: unknown}\n"
+	             "anchors: {at: {unit: mm, points: [[12345.678, 0], [0.125, 33.25]]}}\n");
+	expect_line(page, "choices.anchor_bed_ratio", "not known");
+	cr_expect(strstr(page, "A1 [12345.678, 0] A2 [0.125, 33.25] mm"),
+	          "every digit that was given: %s", page);
 	free(page);
 }
 
@@ -76,9 +87,68 @@ Test(show, lists_setups_with_their_overrides)
 {
 	char *page = shown(file);
 	expect_line(page, "setups[1].name", "low");
-	expect_line(page, "  arm.mount", "[0,0,500] mm = [0,0,19.685] in");
+	expect_line(page, "  arm.mount", "[0, 0, 500] mm = [0, 0, 19.69] in");
 	expect_line(page, "setups[2].name", "high");
 	expect_line(page, "  slab.thickness.value", "200 mm = 7.874 in");
+	free(page);
+}
+
+/* The word none, whatever shape the value in its place would have. */
+Test(show, says_none_where_the_file_does)
+{
+	char *page = shown("standfast: 1\n"
+	                   "slab: {topping: none, outline: none, joints: none, old_holes: none}\n"
+	                   "cell: {parts: none, stand_off: none}\n"
+	                   "anchors: {at: {unit: mm, points: [[0, 0]]}}\n");
+	static const char *const keys[] = {"slab.topping",   "slab.outline", "slab.joints",
+	                                   "slab.old_holes", "cell.parts",   "cell.stand_off"};
+	for (size_t i = 0; i < sizeof keys / sizeof *keys; i++)
+		expect_line(page, keys[i], "none");
+	free(page);
+	page = shown("standfast: 1\nsetups: [{name: low, slab.outline: none}, {name: high}]\n"
+	             "anchors: {at: {unit: mm, points: [[0, 0]]}}\n");
+	expect_line(page, "  slab.outline", "none");
+	cr_expect_null(strstr(page, "mm = in"), "%s", page);
+	free(page);
+}
+
+static const char *const weights_unknown =
+	"standfast: 1\n"
+	"cell:\n"
+	"  parts: [{name: frame, mass: 380 kg, at: [0 mm, 0 mm, 120 mm]}]\n"
+	"  base: [{outline: {unit: mm, points: [[-500, -400], [500, -400], [500, 400], [-500, 400]]}}]\n"
+	"arm:\n"
+	"  mount: [0 mm, 0 mm, 850 mm]\n"
+	"  weight: {arm: 70 kg, payload: 10 kg, reach: {arm: 300 mm, payload: 900 mm}}\n"
+	"  reactions:\n"
+	"%s"
+	"    normal: {vertical: 1.1 kN, horizontal: 0.6 kN, tilting: 0.7 kN m, twisting: 0.4 kN m}\n"
+	"    emergency_stop: {vertical: 1.6 kN, horizontal: 1.4 kN, tilting: 1.5 kN m, twisting: 0.9 kN m}\n"
+	"anchors: {at: {unit: mm, points: [[-450, -350], [450, -350], [450, 350], [-450, 350]]}}\n";
+
+static char *shown_with_flags(const char *flags)
+{
+	char text[1500];
+	snprintf(text, sizeof text, weights_unknown, flags);
+	return shown(text);
+}
+
+/* The load cases of one source are told apart by what stands behind their numbers. */
+Test(show, tells_the_readings_of_unknown_weight_flags)
+{
+	char *page = shown_with_flags("");
+	cr_expect(strstr(page, "`fixed x` is the sum of N x"), "%s", page);
+	cr_expect(strstr(page, "`vertical` read as including the weight"), "%s", page);
+	cr_expect(strstr(page, "`vertical` read as without the weight"), "%s", page);
+	cr_expect(strstr(page, "`tilting` read as without the weight"), "%s", page);
+	free(page);
+	page = shown_with_flags("    vertical_includes_weight: yes\n");
+	cr_expect_null(strstr(page, "`vertical` read"), "%s", page);
+	cr_expect(strstr(page, "`tilting`"), "%s", page);
+	free(page);
+	page = shown_with_flags("    vertical_includes_weight: yes\n"
+	                        "    tilting_includes_weight: no\n");
+	cr_expect_null(strstr(page, "read as"), "%s", page);
 	free(page);
 }
 

@@ -240,6 +240,20 @@ static const struct contradiction loads[] = {
 	 "loads: unknown"},
 };
 
+static const struct contradiction sizes[] = {
+	{"arm: {mount: [0 mm, 0 mm, 20.1 m]}", FAULT_RANGE, "arm.mount", "20100 mm above the floor",
+	 "arm: {mount: [0 mm, 0 mm, 20 m]}"},
+	{"anchors: {at: {unit: m, points: [[-450, 0], [450, 0]]}}", FAULT_RANGE, "anchors.at", "900000 mm wide",
+	 "anchors: {at: {unit: m, points: [[-50, 0], [50, 0]]}}"},
+	{BASE("{at: [0 m, 0 m], size: [1 m, 1 m]}, {at: [0 m, 100 m], size: [1 m, 1 m]}"), FAULT_RANGE, "cell.base",
+	 "101000 mm wide", BASE("{at: [0 m, 0 m], size: [1 m, 1 m]}, {at: [0 m, 99 m], size: [1 m, 1 m]}")},
+};
+
+Test(validity, sizes_that_only_a_wrong_unit_makes)
+{
+	assert_rows(sizes, COUNT(sizes));
+}
+
 Test(validity, further_loads)
 {
 	assert_rows(loads, COUNT(loads));
@@ -249,10 +263,13 @@ Test(validity, further_loads)
 #define STRENGTH(keys) "slab: {concrete: {strength: {" keys "}}}"
 
 static const struct contradiction products[] = {
-	{RATING("basis: allowed"), FAULT_MISSING_KEY, "anchors.product.rating.of_ultimate", "without their share",
-	 RATING("basis: allowed, of_ultimate: 25 %")},
-	{RATING("basis: allowed, of_ultimate: unknown"), FAULT_MISSING_KEY, "anchors.product.rating.of_ultimate",
-	 "without their share", RATING("basis: ultimate")},
+	{RATING("basis: allowed, tension: 50.000 N"), FAULT_RANGE, "anchors.product.rating.tension",
+	 "50 N is too small", RATING("basis: allowed, tension: 50000 N")},
+	{RATING("shear: 99 N"), FAULT_RANGE, "anchors.product.rating.shear", "too small", RATING("shear: 100 N")},
+	{"anchors: {at: unknown, needs: {tension: 6.000 lbf}}", FAULT_RANGE, "anchors.needs.tension", "6 lbf is too small",
+	 "anchors: {at: unknown, needs: {tension: 6000 lbf}}"},
+	{"anchors: {at: unknown, needs: {shear: 0.05 kN}}", FAULT_RANGE, "anchors.needs.shear", "0.05 kN is too small",
+	 "anchors: {at: unknown, needs: {shear: 0 N}}"},
 	{RATING("spacing: [{distance: 80 mm, share: 60 %}]"), FAULT_CONTRADICTION, "anchors.product.rating.spacing[1]",
 	 "the last row has 60 %", RATING("spacing: [{distance: 80 mm, share: 100 %}]")},
 	{RATING("spacing: [{distance: 80 mm, share: 60 %}, {distance: 80 mm, share: 100 %}]"), FAULT_CONTRADICTION,

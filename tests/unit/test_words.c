@@ -68,6 +68,27 @@ Test(explain, says_all_that_the_table_says)
 	page = explained("allowed_share", &found);
 	cr_expect(strstr(page, "left out      25 %"), "%s", page);
 	free(page);
+	page = explained("slab.thickness.value", &found);
+	cr_expect(strstr(page, "left out      not known: a check that needs it cannot hold"), "%s",
+	          page);
+	free(page);
+}
+
+static void expect_meaning(const char *word, const char *first, const char *other)
+{
+	bool found;
+	char *page = explained(word, &found), *meaning = strstr(page, "  meaning "),
+	     *or = strstr(page, "  or ");
+	cr_assert(meaning && or && meaning < or, "%s", page);
+	cr_expect(strstr(meaning, first) && strstr(meaning, first) < or, "%s", page);
+	cr_expect(strstr(or, other), "%s", page);
+	free(page);
+}
+
+Test(explain, says_what_the_value_is_before_the_word_in_its_place)
+{
+	expect_meaning("slab.joints", "joints and saw cuts", "no joint");
+	expect_meaning("anchors.plate_hole", "diameter of the clearance holes", "slots");
 }
 
 Test(explain, names_what_is_near)
@@ -158,6 +179,33 @@ Test(blank, names_only_keys_of_the_format)
 		if (blank_samples[i].described_by)
 			cr_expect(field_find(blank_samples[i].described_by), "%s",
 			          blank_samples[i].described_by);
+	}
+}
+
+/* The examples of a stop beside those of normal motion: nobody shall copy a stop that is milder. */
+Test(blank, shows_a_stop_that_is_harder_than_normal_motion)
+{
+	static const char *const keys[] = {"vertical", "horizontal", "tilting", "twisting"};
+	char *text = blank(BLANK_LOADS), *normal = strstr(text, "normal:"),
+	     *stop = strstr(text, "emergency_stop:");
+	cr_assert(normal && stop && normal < stop);
+	for (size_t i = 0; i < sizeof keys / sizeof *keys; i++) {
+		double of_normal = strtod(strchr(strstr(normal, keys[i]), '#') + 1, NULL);
+		double of_stop = strtod(strchr(strstr(stop, keys[i]), '#') + 1, NULL);
+		cr_expect(of_normal > 0 && of_stop > of_normal, "%s: %g and %g", keys[i],
+		          of_normal, of_stop);
+	}
+	free(text);
+}
+
+Test(blank, asks_for_the_share_beside_the_basis)
+{
+	for (int purpose = BLANK_NEED; purpose <= BLANK_LOADS; purpose++) {
+		char *text = blank((enum blank_purpose)purpose);
+		const char *basis = strstr(text, " basis:"), *share = strstr(text, " of_ultimate:");
+		cr_expect(basis && share && basis < share && share < strstr(basis, " tension:"),
+		          "%s", text);
+		free(text);
 	}
 }
 

@@ -58,6 +58,22 @@ Test(writer, keeps_a_number_with_its_unit)
 	}
 }
 
+Test(writer, keeps_a_point_on_one_line)
+{
+	for (size_t lead = 60; lead < 100; lead++) {
+		out.length = 0;
+		writer_open(&writer, printed_write, &out, false);
+		flow_begin(&writer, 0);
+		for (size_t i = 0; i < lead; i++)
+			flow(&writer, "x");
+		flow(&writer, " at [-450, 350.5, 0] mm, [here, there]");
+		flow_end(&writer);
+		const char *text = closed();
+		cr_assert(strstr(text, "[-450, 350.5, 0]"), "%s", text);
+		cr_assert_leq(printed_width(text), PAGE_WIDTH);
+	}
+}
+
 Test(writer, cuts_a_word_longer_than_the_line)
 {
 	flow_begin(&writer, 20);
