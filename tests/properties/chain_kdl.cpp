@@ -3,7 +3,7 @@
 //
 // Build and run, from the top of the repository, with the plain build's objects in build/obj:
 //   make
-//   for part in random_chain random_base; do
+//   for part in random_chain random_base cases; do
 //     gcc -std=c17 -O2 -ffp-contract=off -c -o build/obj/$part.kdl.o tests/support/$part.c
 //   done
 //   g++ -std=c++17 -O2 -Wall -Wextra -isystem /usr/include/eigen3 -o build/tests/chain_kdl
@@ -13,6 +13,9 @@
 // The last line is "N passed, N failed", as of the other suites.
 #include "../support/kdl_chain.h"
 #include "../support/random_chain.h"
+extern "C" {
+#include "../support/cases.h"
+}
 
 #include <cinttypes>
 #include <cmath>
@@ -79,11 +82,11 @@ double one_arm(struct dice *dice)
 
 int main()
 {
-	uint64_t count = getenv("CASES") ? chain_cases("chain_kdl", 1) : 1000;
+	uint64_t count = getenv("CASES") ? cases_count("chain_kdl", 1) : 1000;
 	uint64_t passed = 0, failed = 0;
 	double worst = 0;
 	for (uint64_t number = 0; number < count; number++) {
-		struct dice dice = dice_open(chain_seed(), number);
+		struct dice dice = dice_open(cases_seed(), number);
 		double here = one_arm(&dice);
 		worst = worse(worst, here);
 		if (here <= tolerance) {

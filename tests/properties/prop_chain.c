@@ -1,5 +1,6 @@
 /* Properties of the recursion on random arms: revolute and prismatic joints, all conventions,
  * gravity from anywhere. SEED and CASES may be set in the environment; a failure names its case. */
+#include "../support/cases.h"
 #include "../support/random_chain.h"
 #include "../support/slow_chain.h"
 
@@ -72,9 +73,9 @@ static void expect_same(uint64_t number, const char *what, const struct base_wre
 /* Weight less the rate of momentum; the difference quotient costs five of the fifteen digits. */
 Test(prop_chain, wrench_is_weight_less_rate_of_momentum)
 {
-	uint64_t count = chain_cases("rate of momentum", 10);
+	uint64_t count = cases_count("rate of momentum", 10);
 	for (uint64_t number = 0; number < count; number++) {
-		struct dice dice = dice_open(chain_seed(), number);
+		struct dice dice = dice_open(cases_seed(), number);
 		struct trial trial;
 		struct base_wrench slow;
 		double size[2];
@@ -119,9 +120,9 @@ static void move_base(struct chain *chain, const double r[9], const double by[3]
  */
 Test(prop_chain, base_turned_and_moved)
 {
-	uint64_t count = chain_cases("base turned and moved", 2);
+	uint64_t count = cases_count("base turned and moved", 2);
 	for (uint64_t number = 0; number < count; number++) {
-		struct dice dice = dice_open(chain_seed(), number);
+		struct dice dice = dice_open(cases_seed(), number);
 		struct trial trial, moved;
 		double r[9], by[3], force[3], moment[3], of_force, of_moment;
 		do
@@ -187,9 +188,9 @@ static void join(double mass[2], double centre[2][3], double inertia[2][6], stru
 /* A link of two bodies is as good as two links, the second locked to the first. */
 Test(prop_chain, link_split_in_two)
 {
-	uint64_t count = chain_cases("link split in two", 2);
+	uint64_t count = cases_count("link split in two", 2);
 	for (uint64_t number = 0; number < count; number++) {
-		struct dice dice = dice_open(chain_seed(), number);
+		struct dice dice = dice_open(cases_seed(), number);
 		struct trial one, two;
 		double mass[2], centre[2][3], inertia[2][6], of_force, of_moment;
 		do
@@ -218,9 +219,9 @@ Test(prop_chain, link_split_in_two)
 /* A payload is as good as a locked link of its mass, in every convention. */
 Test(prop_chain, payload_as_link)
 {
-	uint64_t count = chain_cases("payload as link", 2);
+	uint64_t count = cases_count("payload as link", 2);
 	for (uint64_t number = 0; number < count; number++) {
-		struct dice dice = dice_open(chain_seed(), number);
+		struct dice dice = dice_open(cases_seed(), number);
 		struct trial one, two;
 		double of_force, of_moment;
 		throw_trial(&one, &dice, 7);
@@ -280,9 +281,9 @@ static double work(struct trial *trial, const struct swing swing[])
 /* Over a motion the torques' work is what kinetic and potential energy gain. */
 Test(prop_chain, work_is_energy_gained)
 {
-	uint64_t count = chain_cases("energy balance", 200);
+	uint64_t count = cases_count("energy balance", 200);
 	for (uint64_t number = 0; number < count; number++) {
-		struct dice dice = dice_open(chain_seed(), number);
+		struct dice dice = dice_open(cases_seed(), number);
 		struct trial trial;
 		struct swing swing[MAX_JOINTS_OF_ARM];
 		struct slow_state first, last;
@@ -311,9 +312,9 @@ Test(prop_chain, work_is_energy_gained)
  */
 Test(prop_chain, terms_give_the_wrench)
 {
-	uint64_t count = chain_cases("terms give the wrench", 1);
+	uint64_t count = cases_count("terms give the wrench", 1);
 	for (uint64_t number = 0; number < count; number++) {
-		struct dice dice = dice_open(chain_seed(), number);
+		struct dice dice = dice_open(cases_seed(), number);
 		struct trial trial;
 		struct pose_terms terms;
 		struct base_wrench sum;
@@ -330,9 +331,9 @@ Test(prop_chain, terms_give_the_wrench)
 /* Torques are of no consequence to the wrench. */
 Test(prop_chain, torques_may_be_left_out)
 {
-	uint64_t count = chain_cases("torques left out", 10);
+	uint64_t count = cases_count("torques left out", 10);
 	for (uint64_t number = 0; number < count; number++) {
-		struct dice dice = dice_open(chain_seed(), number);
+		struct dice dice = dice_open(cases_seed(), number);
 		struct trial trial;
 		struct base_wrench alone;
 		throw_trial(&trial, &dice, MAX_JOINTS_OF_ARM);

@@ -1,6 +1,7 @@
 /* Properties of the largest reactions on random arms, and the worked sample. SEED and CASES may be
  * set in the environment; a failure names its case. */
 #include "../../src/arm/reaction_sweep.h"
+#include "../support/cases.h"
 #include "../support/random_chain.h"
 
 #include <criterion/criterion.h>
@@ -203,9 +204,9 @@ Test(reaction, poses_of_the_grid)
 /* An upright joint 1 changes none of the five values. */
 Test(reaction, upright_joint_1_does_not_matter)
 {
-	uint64_t count = chain_cases("upright joint 1", 10);
+	uint64_t count = cases_count("upright joint 1", 10);
 	for (uint64_t number = 0; number < count; number++) {
-		struct dice dice = dice_open(chain_seed(), number);
+		struct dice dice = dice_open(cases_seed(), number);
 		struct moving_arm arm;
 		struct instant at;
 		struct base_wrench one, other;
@@ -289,9 +290,9 @@ static double position(const struct moving_arm *arm, size_t joint, size_t i, siz
 Test(reaction, sweep_is_exact_on_its_grid)
 {
 	enum { POSES = 3 };
-	uint64_t count = chain_cases("exact on the grid", 50);
+	uint64_t count = cases_count("exact on the grid", 50);
 	for (uint64_t number = 0; number < count; number++) {
-		struct dice dice = dice_open(chain_seed(), number);
+		struct dice dice = dice_open(cases_seed(), number);
 		struct moving_arm arm;
 		throw_arm(&arm, &dice, 4);
 		arm.limits.poses = POSES;
@@ -339,9 +340,9 @@ static void expect_consistent(const struct moving_arm *arm, uint64_t number)
 
 Test(reaction, values_come_from_their_motion_and_refining_never_lowers)
 {
-	uint64_t count = chain_cases("motion behind a value", 200);
+	uint64_t count = cases_count("motion behind a value", 200);
 	for (uint64_t number = 0; number < count; number++) {
-		struct dice dice = dice_open(chain_seed(), number);
+		struct dice dice = dice_open(cases_seed(), number);
 		struct moving_arm arm;
 		throw_arm(&arm, &dice, 5);
 		arm.limits.poses = 4;
@@ -363,9 +364,9 @@ Test(reaction, values_come_from_their_motion_and_refining_never_lowers)
  */
 Test(reaction, any_cutting_gives_the_same_bytes)
 {
-	uint64_t count = chain_cases("pieces", 50);
+	uint64_t count = cases_count("pieces", 50);
 	for (uint64_t number = 0; number < count; number++) {
-		struct dice dice = dice_open(chain_seed(), number);
+		struct dice dice = dice_open(cases_seed(), number);
 		struct moving_arm arm;
 		enum { PIECES = 7 };
 		size_t cut[PIECES + 1] = {0}, order[PIECES], bounds[PIECES + 1] = {0};
@@ -439,9 +440,9 @@ static void expect_within(const struct moving_arm *arm, const double values[REAC
 /* CASES samples of each of 20 arms. */
 Test(reaction, bound_against_dense_random_search)
 {
-	uint64_t count = chain_cases("samples an arm against the bound", 1);
+	uint64_t count = cases_count("samples an arm against the bound", 1);
 	for (uint64_t number = 0; number < 20; number++) {
-		struct dice dice = dice_open(chain_seed(), number);
+		struct dice dice = dice_open(cases_seed(), number);
 		struct moving_arm arm;
 		double most[REACTION_KINDS];
 		throw_arm(&arm, &dice, 6);
@@ -467,9 +468,9 @@ Test(reaction, bound_against_dense_random_search)
  * side: here much of the factor is used up (test_reaction_bound.c uses up all of it). */
 Test(reaction, bound_against_refined_extremes)
 {
-	uint64_t count = chain_cases("bound against refined", 50);
+	uint64_t count = cases_count("bound against refined", 50);
 	for (uint64_t number = 0; number < count; number++) {
-		struct dice dice = dice_open(chain_seed(), number);
+		struct dice dice = dice_open(cases_seed(), number);
 		struct moving_arm arm;
 		double refined[REACTION_KINDS];
 		throw_arm(&arm, &dice, 3);

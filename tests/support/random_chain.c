@@ -1,9 +1,6 @@
 #include "random_chain.h"
 
-#include <inttypes.h>
 #include <math.h>
-#include <stdio.h>
-#include <stdlib.h>
 #include <string.h>
 
 static const double pi = 3.14159265358979323846;
@@ -144,27 +141,4 @@ void instant_random(struct instant *instant, struct dice *dice)
 		instant->speed[i] = dice_between(dice, -3, 3);
 		instant->acceleration[i] = dice_between(dice, -10, 10);
 	}
-}
-
-/* --- how many ------------------------------------------------------------------------------------
- */
-
-static uint64_t from_environment(const char *name, uint64_t otherwise)
-{
-	const char *text = getenv(name);
-	return text && *text ? strtoull(text, NULL, 10) : otherwise;
-}
-
-uint64_t chain_seed(void)
-{
-	return from_environment("SEED", 1);
-}
-
-uint64_t chain_cases(const char *property, uint64_t part)
-{
-	uint64_t count = from_environment("CASES", 10000) / part;
-	count = count ? count : 1;
-	printf("%s: seed %" PRIu64 ", %" PRIu64 " cases\n", property, chain_seed(), count);
-	fflush(stdout);
-	return count;
 }

@@ -35,11 +35,6 @@ struct instant {
 };
 void instant_random(struct instant *instant, struct dice *dice);
 
-/* SEED of the environment, or 1; this property's part of CASES, or of 10000, printed with its name.
- */
-uint64_t chain_seed(void);
-uint64_t chain_cases(const char *property, uint64_t part);
-
 #ifdef __cplusplus
 }
 #endif

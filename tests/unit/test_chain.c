@@ -1,4 +1,5 @@
 /* The recursion of an arm against published values and closed forms. */
+#include "../support/cases.h"
 #include "../support/random_chain.h"
 
 #include <criterion/criterion.h>
@@ -132,7 +133,7 @@ static void rewrite(const struct chain *from, struct chain *to)
 Test(chain, standard_and_modified_form_of_one_arm_agree)
 {
 	struct chain standard, modified;
-	struct dice dice = dice_open(chain_seed(), 1);
+	struct dice dice = dice_open(cases_seed(), 1);
 	chain_benchmark(&standard, PUMA_1994);
 	rewrite(&standard, &modified);
 	for (int k = 0; k < 100; k++) {
@@ -160,7 +161,7 @@ Test(chain, two_link_arm_of_craig)
 	point_link(&chain, JOINT_REVOLUTE, m1, l1, 0, 0);
 	point_link(&chain, JOINT_REVOLUTE, m2, l2, 0, 0);
 	chain.link[1].position[0] = l1;
-	struct dice dice = dice_open(chain_seed(), 2);
+	struct dice dice = dice_open(cases_seed(), 2);
 	for (int k = 0; k < 100; k++) {
 		struct instant at;
 		struct base_wrench wrench;
