@@ -46,18 +46,6 @@ const char *percent(const struct judging *judging, double share)
 	return sentence(judging, "%s %%", text);
 }
 
-bool load_model(const struct cell *cell)
-{
-	const struct arm *arm = &cell->arm;
-	bool any = is_known(cell->parts) || is_known(cell->base) || is_known(cell->loads) ||
-	           is_known(arm->mount) || is_known(arm->mass) || is_known(arm->payload);
-	for (int k = ARM_NORMAL; k <= ARM_EMERGENCY_STOP; k++)
-		any = any || is_known(arm->reaction[k].vertical) ||
-		      is_known(arm->reaction[k].horizontal) || is_known(arm->reaction[k].tilting) ||
-		      is_known(arm->reaction[k].twisting);
-	return any;
-}
-
 bool needs_stated(const struct cell *cell)
 {
 	const struct needs *needs = &cell->anchors.needs;
@@ -72,7 +60,7 @@ bool needs_stated(const struct cell *cell)
 
 const char *without_load_model(const struct cell *cell)
 {
-	return !load_model(cell) && needs_stated(cell)
+	return !load_model_given(cell) && needs_stated(cell)
 	               ? "no load model in the file: the stated needs are judged instead"
 	               : NULL;
 }

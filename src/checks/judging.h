@@ -2,6 +2,7 @@
 #ifndef JUDGING_H
 #define JUDGING_H
 
+#include "../cell/load_model.h"
 #include "check_table.h"
 
 /* A sentence in the arena; "" on the fast path or without memory. */
@@ -13,7 +14,6 @@ const char *shown(const struct judging *judging, double value, enum dimension di
 const char *shown_up(const struct judging *judging, double value, enum dimension dimension);
 const char *percent(const struct judging *judging, double share);
 
-bool load_model(const struct cell *cell); /* any part of a load model is in the file */
 /* Whether the file takes the way of the papers' needs: any key below `needs`, even with an empty
  * value. */
 bool needs_stated(const struct cell *cell);

@@ -10,8 +10,8 @@ void loads_given_judge(const struct judging *judging, int anchor, struct finding
 {
 	(void)anchor; /* the load gaps are the missing inputs; they are added for every check that
 	                 needs loads */
-	out->background = !load_model(judging->cell);
-	if (!load_model(judging->cell))
+	out->background = !load_model_given(judging->cell);
+	if (!load_model_given(judging->cell))
 		finding_doubts(
 			out,
 			"the file holds neither a load model nor the needs of the machine's papers",

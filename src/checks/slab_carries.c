@@ -150,7 +150,7 @@ void slab_carries_judge(const struct judging *judging, int anchor, struct findin
 		               "find out whether it is post-tensioned, and ask the engineer of record");
 	judge_joints(judging, out);
 	out->said_numbers =
-		load_model(judging->cell)
+		load_model_given(judging->cell)
 			? "pressed down on ground; slab bending and soil are not checked"
 			: "on ground; no loads were computed, so pressure, uplift, slab bending "
 	                  "and soil are "

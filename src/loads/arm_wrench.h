@@ -1,5 +1,4 @@
-/* The arm's wrench at its mounting face, as the data sheet is read (DESIGN of the loads in README,
- * "Loads"). */
+/* The arm's wrench at its mounting face, as the data sheet is read (README, "What is computed"). */
 #ifndef ARM_WRENCH_H
 #define ARM_WRENCH_H
 

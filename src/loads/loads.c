@@ -119,15 +119,6 @@ static void find_gaps(const struct cell *cell, struct loads *loads)
 	}
 }
 
-static bool load_model_given(const struct cell *cell)
-{
-	const struct arm *arm = &cell->arm;
-	return is_known(cell->parts) || is_known(cell->base) || is_known(cell->loads) ||
-	       is_known(arm->mount) || is_known(arm->mass) || is_known(arm->payload) ||
-	       reaction_known(&arm->reaction[ARM_NORMAL]) ||
-	       reaction_known(&arm->reaction[ARM_EMERGENCY_STOP]);
-}
-
 /* --- building
  * ------------------------------------------------------------------------------------- */
 

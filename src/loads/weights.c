@@ -34,12 +34,6 @@ void corner_signs(int corner, double sign[2])
 	sign[1] = corner < 0 ? 0 : corner & 2 ? 1 : -1;
 }
 
-bool reaction_known(const struct reaction *r)
-{
-	return is_known(r->vertical) || is_known(r->horizontal) || is_known(r->tilting) ||
-	       is_known(r->twisting);
-}
-
 enum arm_case case_with_load(const struct cell *cell, enum arm_case wanted)
 {
 	return wanted != ARM_REST && reaction_known(&cell->arm.reaction[wanted]) ? wanted

@@ -4,6 +4,7 @@
 #define WEIGHTS_H
 
 #include "../cell/cell.h"
+#include "../cell/load_model.h"
 #include "../cell/load_case.h"
 
 /* load_case.source: which loads a case comes from */
@@ -19,7 +20,6 @@ double part_mass(const struct part *part, enum weight_run run);
 /* Which way the boxed parts are pushed in x and y: -1, 0, +1. */
 void corner_signs(int corner, double sign[2]);
 
-bool reaction_known(const struct reaction *reaction);        /* any of its numbers */
 /* The case that the arm is in while a further load acts; without its values the arm rests, which is
  * the most favourable. */
 enum arm_case case_with_load(const struct cell *cell, enum arm_case wanted);
