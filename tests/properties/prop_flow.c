@@ -576,5 +576,6 @@ Test(prop_flow, stability)
 		outcome_close(&first);
 	}
 	printf("stability: %" PRIu64 " tip\n", can_tip);
-	cr_assert(count < 20 || (can_tip > 0 && can_tip < count), "all or none tip: nothing is learnt");
+	cr_assert(count < 20 || (can_tip > 0 && can_tip < count),
+	          "all or none tip: nothing is learnt");
 }
