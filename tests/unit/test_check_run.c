@@ -1,4 +1,5 @@
-/* The one flow: which bed ratios are run, how setups and checks make the file's verdict, what is left out. */
+/* The one flow: which bed ratios are run, how setups and checks make the file's verdict, what is
+ * left out. */
 #include "../support/cell_text.h"
 #include "../support/sample_cell.h"
 
@@ -35,8 +36,8 @@ Test(check_run, bed_ratios)
 	done();
 }
 
-/* Without a tensile area 0.78 of the shaft's: 0.78 x pi/4 x 12^2 = 88.216 mm2: 593.54 mm2; without concrete that
- * of 28 MPa: 677.92 mm2; one ratio stated is run alone. */
+/* Without a tensile area 0.78 of the shaft's: 0.78 x pi/4 x 12^2 = 88.216 mm2: 593.54 mm2; without
+ * concrete that of 28 MPa: 677.92 mm2; one ratio stated is run alone. */
 Test(check_run, bed_ratio_by_default_and_by_choice)
 {
 	const struct change area = {"anchors.product.tensile_area", NULL};
@@ -52,8 +53,8 @@ Test(check_run, bed_ratio_by_default_and_by_choice)
 	done();
 }
 
-/* A soft bed pulls the corner anchor harder than a stiff one: the worst of the ratios is used, and the spread
- * shows them all. */
+/* A soft bed pulls the corner anchor harder than a stiff one: the worst of the ratios is used, and
+ * the spread shows them all. */
 Test(check_run, spread)
 {
 	const struct change tilt = {"arm.reactions.emergency_stop.tilting", "10 kN m"};
@@ -79,7 +80,8 @@ Test(check_run, worst_of_checks_and_setups)
 	for (size_t i = 0; i < sizeof row / sizeof row[0]; i++) {
 		const struct result *result = run(sample_lift, &row[i].change, 1, NULL);
 		cr_expect_eq(result->verdict, row[i].verdict, "row %zu: %d", i, result->verdict);
-		cr_expect_eq(result->checks[result->governing].finding.verdict, result->verdict, "row %zu", i);
+		cr_expect_eq(result->checks[result->governing].finding.verdict, result->verdict,
+		             "row %zu", i);
 		done();
 	}
 }
@@ -105,7 +107,8 @@ Test(check_run, trace_of_one_check)
 	const struct result *result = run(sample_lift, NULL, 0, &options);
 	for (size_t i = 0; i < result->check_count; i++)
 		cr_expect_eq(result->checks[i].trace.count > 0,
-		             strcmp(result->checks[i].check->id, "slab.thickness") == 0, "%s", result->checks[i].check->id);
+		             strcmp(result->checks[i].check->id, "slab.thickness") == 0, "%s",
+		             result->checks[i].check->id);
 	cr_expect_eq(result->verdict, UNPROVEN);
 	done();
 }

@@ -44,11 +44,13 @@ Test(base_stability, stability_run)
 	expect_verdict(FAILS, sample_lift, ID, TILT("353.0395 N m"), WEIGHED);
 }
 
-/* Nothing at all holds a base down without weight; without any load it stands on the very limit, ratio 1, from
- * which the least push tips it. */
+/* Nothing at all holds a base down without weight; without any load it stands on the very limit,
+ * ratio 1, from which the least push tips it. */
 Test(base_stability, nothing_resists)
 {
-	expect_near(judged(sample_lift, ID, TILT("0 N m"), "cell.parts", "none", NULL)->finding.ratio, 1, 0);
+	expect_near(
+		judged(sample_lift, ID, TILT("0 N m"), "cell.parts", "none", NULL)->finding.ratio,
+		1, 0);
 	expect_verdict(FAILS, sample_lift, ID, TILT("0 N m"), "cell.parts", "none");
 	expect_verdict(FAILS, sample_lift, ID, TILT("1 N m"), "cell.parts", "none");
 }

@@ -45,17 +45,26 @@ Test(rating_shear, twisting)
 	            2000, 1e-9);
 }
 
-/* A further load beside the arm, from any side: 4 kN through the centre add 1 kN an anchor, whatever the two
- * headings; at a corner of the plate, hypot(500, 400) = 640.3 mm off, up to 4000 x 640.3 x 500/1e6 = 1280.6 N of
- * torsion more; in a fixed direction the arm turns to it, 3 kN again. */
+/* A further load beside the arm, from any side: 4 kN through the centre add 1 kN an anchor,
+ * whatever the two headings; at a corner of the plate, hypot(500, 400) = 640.3 mm off, up to 4000 x
+ * 640.3 x 500/1e6 = 1280.6 N of torsion more, a bit less as corner and anchor are not in line:
+ * 4280.43 N by a search in steps of half a degree; in a fixed direction the arm turns to it, 3 kN
+ * again. */
 Test(rating_shear, further_load)
 {
 #define LOAD(rest) "loads", "[{force: 4 kN, at_height: 0 mm, with: emergency_stop, " rest "}]"
-	expect_near(judged(sample_lift, ID, LOAD("direction: any, at: [0 mm, 0 mm]"), NULL)->finding.demand, 3000, 1e-6);
-	expect_near(judged(sample_lift, ID, LOAD("direction: any"), NULL)->finding.demand, 4280.6, 0.1);
-	expect_near(judged(sample_lift, ID, LOAD("direction: 30 deg, at: [0 mm, 0 mm]"), NULL)->finding.demand, 3000, 1e-6);
-	expect_near(judged(sample_lift, ID, LOAD("direction: any, at: [0 mm, 0 mm]"), "arm.reactions.paired", "yes", NULL)
-	            ->finding.demand, 3000, 1e-6);
+	expect_near(judged(sample_lift, ID, LOAD("direction: any, at: [0 mm, 0 mm]"), NULL)
+	                    ->finding.demand,
+	            3000, 1e-6);
+	expect_near(judged(sample_lift, ID, LOAD("direction: any"), NULL)->finding.demand, 4280.43,
+	            0.05);
+	expect_near(judged(sample_lift, ID, LOAD("direction: 30 deg, at: [0 mm, 0 mm]"), NULL)
+	                    ->finding.demand,
+	            3000, 1e-6);
+	expect_near(judged(sample_lift, ID, LOAD("direction: any, at: [0 mm, 0 mm]"),
+	                   "arm.reactions.paired", "yes", NULL)
+	                    ->finding.demand,
+	            3000, 1e-6);
 }
 
 /* A single anchor cannot resist twisting; a push through it, it can. */
