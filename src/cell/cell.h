@@ -16,6 +16,10 @@ enum {
 	MAX_JOINTS = 64,
 	MAX_OLD_HOLES = 256,
 	MAX_CORES = 256,
+	MAX_CHAIN_JOINTS = 12,
+	MAX_CYCLE_POSES = 64,
+	MAX_HISTORIES = 8,
+	MAX_CASTERS = 16,
 	MAX_ROWS = 32 /* of a table */
 };
 
@@ -89,12 +93,82 @@ struct reaction {
 	struct number vertical, horizontal, tilting, twisting;
 };                                                                     /* at the mounting face */
 enum arm_case { ARM_REST, ARM_NORMAL, ARM_EMERGENCY_STOP, ARM_CASES }; /* words of loads: with */
+enum arm_mounting { ON_FLOOR, ON_WALL, ON_CEILING, TILTED };
+enum chain_words_convention { STANDARD_DH, MODIFIED_DH, PLAIN_FRAMES }; /* as arm/chain.h */
+enum joint_words_kind { REVOLUTE, PRISMATIC };
+/* About the centre of mass; xy is the tensor's entry, - sum of m x y [kg m2]. */
+struct inertia_given { struct number xx, yy, zz, xy, yz, xz; };
+struct chain_joint {                                    /* a joint and the link behind it */
+	struct text name;
+	struct word kind;
+	struct number a, alpha, d, theta;               /* Denavit-Hartenberg [mm], [rad] */
+	struct point position;                          /* plain frames: in the frame before [mm] */
+	struct number roll, pitch, yaw; /* plain frames: about the fixed x, then y, then z [rad] */
+	struct number mass;
+	struct point centre;                            /* of mass, link's frame [mm] */
+	struct inertia_given inertia;
+};
+struct arm_chain {
+	struct word convention;
+	struct list joints;                             /* rows struct chain_joint */
+	struct number fixed_mass; /* of the arm's foot, which never moves [kg] */
+	struct number payload_mass;
+	struct point payload_centre;                    /* last link's frame [mm] */
+	struct inertia_given payload_inertia;
+};
+/* A number of a joint is an angle of a revolute one or a length of a prismatic one: the unit
+ * decides which of the two members it fills. */
+struct joint_motion {
+	struct number from, to, slide_from, slide_to;   /* range [rad], [mm] */
+	struct number speed, slide_speed;               /* [rad/s], [mm/s] */
+	struct number acceleration, slide_acceleration; /* in normal motion [rad/s2], [mm/s2] */
+	struct number stop, slide_stop; /* peak deceleration of an emergency stop */
+	struct number stop_time;                        /* or its time from full speed [s] */
+};
+struct cycle_pose {
+	struct number at;                               /* when the arm is there [s] */
+	struct numbers angles, slides; /* of the revolute, of the prismatic joints, in order */
+};
+enum judged_by { BY_BOUND, BY_SWEEP };
+struct arm_motion {
+	struct list joints;                             /* rows struct joint_motion */
+	struct number peak_factor;                      /* largest over mean deceleration [-] */
+	struct number poses, bound_poses;               /* a joint */
+	struct word judged_by;
+	struct list cycle;                              /* rows struct cycle_pose */
+	struct number cycles_a_year;
+};
+enum swing_words_axes { AXES_VERTICAL, AXES_HORIZONTAL, AXES_BOTH }; /* as arm/swing.h */
+struct swing_motion { struct number speed, acceleration, start_time, stop, stop_time; };
+struct arm_swing {
+	struct word axes;
+	struct number moving_mass;                      /* [kg]; the rest of the arm stands still */
+	struct number radius, payload_radius, reach;    /* [mm] */
+	struct number axis_height;                      /* above the mounting face [mm] */
+	struct number peak_factor;
+	struct swing_motion vertical, horizontal;       /* about the vertical, the level axis */
+};
+struct arm_history {
+	struct text file;
+	struct word of;                                 /* enum arm_case: normal, emergency_stop */
+	struct number cycles_a_year;                    /* how often the file happens a year */
+};
 struct arm {
 	struct point mount;                             /* mounting face, cell axes */
+	struct word mounting;                           /* default ON_FLOOR */
+	struct number mounting_tilt;                    /* face's normal from the vertical [rad] */
+	struct number mounting_toward; /* heading to which the normal leans, cell axes [rad] */
+	struct number turned; /* base frame about its own normal, before it is tipped [rad] */
 	struct number mass, payload;                    /* [kg] */
 	struct number reach, payload_reach; /* horizontal, of the centres of mass [mm] */
 	struct word vertical_includes_weight, tilting_includes_weight, paired;
 	struct reaction reaction[ARM_CASES];            /* ARM_REST unused */
+	struct arm_chain chain;
+	struct arm_motion motion;
+	struct arm_swing swing;
+	struct list history;                            /* rows struct arm_history */
+	struct number service_life;                     /* [s] */
+	struct number range_limit; /* tension ranges above it are counted apart [N] */
 };
 struct extra_load {
 	struct text name;
@@ -105,7 +179,19 @@ struct extra_load {
 	struct number at_height;                        /* [mm] */
 	struct point at;                                /* plane point */
 	struct word with;                               /* enum arm_case */
+	struct word kind;                               /* enum pushed_by */
 };
+enum pushed_by { LOAD_OTHER, LOAD_PUSH, LOAD_LEANING, LOAD_TRUCK_BUMP };
+enum quake_code { QUAKE_ASCE7_16, QUAKE_ASCE7_22, QUAKE_EN1998 }; /* as loads/seismic.h */
+struct earthquake {
+	struct given given;                             /* GIVEN: the word none */
+	struct word code;
+	struct number sds, amplification, response, importance, height_share, overstrength;
+	struct number resonance, building_period, building_response, building_importance,
+		building_overstrength;                  /* ASCE 7-22; period [s] */
+	struct number ground_share, soil, period_ratio, behaviour; /* EN 1998-1 */
+};
+struct caster { struct point at; struct number trail; };
 
 /* --- anchors ------------------------------------------------------------------------------------
  */
@@ -135,6 +221,7 @@ struct rating {
 	struct engineer by_engineer;
 	struct word interaction;                        /* default STRAIGHT */
 	struct list spacing, edge; /* rows struct spacing_row, struct edge_row */
+	struct number fatigue_range, fatigue_cycles; /* tension range carried so often [N], [-] */
 };
 struct product {
 	struct text label;
@@ -142,6 +229,7 @@ struct product {
 	struct number shaft, tensile_area, length, projection, embedment,
 		nominal_embedment; /* [mm], [mm2] */
 	struct number hole_diameter, hole_depth, least_slab, setting_torque;
+	struct number torque_coefficient;               /* K of T = K F d [-] */
 	struct word qualified_cracked;
 	struct rating rating;
 };
@@ -188,12 +276,15 @@ struct cell {
 	struct number turned;                           /* cell axes against slab axes [rad] */
 	struct list parts; /* rows struct part; given and empty: the word none */
 	struct list base;                               /* rows struct base_piece */
+	struct list casters; /* rows struct caster; before it is anchored */
+	struct number top;                              /* height of the highest part [mm] */
 	struct word base_stiff;
 	struct text base_stiff_note;
 	struct stand_off stand_off;
 	struct arm arm;
 	struct list setups; /* rows struct setup; none: the file itself is one */
 	struct list loads;                              /* rows struct extra_load */
+	struct earthquake earthquake;
 	struct anchors anchors;
 	struct choices choices;
 	struct list methods; /* rows struct word; default one row METHOD_RATING */

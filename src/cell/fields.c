@@ -24,6 +24,13 @@ static const char *const words_basis[] = {"ultimate", "allowed", "characteristic
 static const char *const words_tested_in[] = {"cracked", "uncracked", NULL};
 static const char *const words_rating_evidence[] = {"data_sheet", "test", "assumed", NULL};
 static const char *const words_interaction[] = {"straight", "five_thirds", NULL};
+static const char *const words_mounting[] = {"floor", "wall", "ceiling", "tilted", NULL};
+static const char *const words_convention[] = {"standard_dh", "modified_dh", "frames", NULL};
+static const char *const words_joint_kind[] = {"revolute", "prismatic", NULL};
+static const char *const words_judged_by[] = {"bound", "sweep", NULL};
+static const char *const words_axes[] = {"vertical", "horizontal", "both", NULL};
+static const char *const words_load_kind[] = {"other", "push", "leaning", "truck_bump", NULL};
+static const char *const words_quake[] = {"asce7_16", "asce7_22", "en1998", NULL};
 static const char *const words_methods[] = {"rating", NULL};
 
 /* EN 206 Table 12 (normal-weight concrete): cylinder and cube strength of each class */
@@ -194,6 +201,14 @@ WORD_OR("cell.base[].touches", base_piece, touches, words_touches, TOUCHES_FLOOR
         "shims: the whole outline bears on shims, so it may stand off the floor", "look, or the installation plan"),
 POINT2("cell.base[].at", base_piece, at, "[-500 mm, -400 mm]", "centre of a pad, cell axes", "the frame drawing"),
 POINT2("cell.base[].size", base_piece, size, "[100 mm, 100 mm]", "side lengths of the pad along x and y", "the frame drawing"),
+LIST("cell.casters", cell, casters, caster, MAX_CASTERS,
+     "wheels on which the cell stands before it is anchored; left out: it stands on its base", "look under the cell"),
+NONE("cell.casters", cell, casters, "the cell has no wheels", "look under the cell"),
+POINT2("cell.casters[].at", caster, at, "[400 mm, 300 mm]", "swivel axis of the caster, or contact of a fixed wheel, cell axes", "measure"),
+NUMBER("cell.casters[].trail", DIM_LENGTH, caster, trail, 0, 500, 60, 0, "35 mm",
+       "how far the wheel's contact stands off its swivel axis; 0 mm for a fixed wheel or a foot", "measure"),
+NUMBER("cell.top", DIM_LENGTH, cell, top, 1, 2e4, 3000, 500, "1.8 m",
+       "height of the highest part of the cell, where a push tips it most easily before it is anchored", "measure"),
 ALIAS("cell.base_stiff", "cell.base_stiff.shown_by", "whether the base is stiff enough to stay plane"),
 WORD("cell.base_stiff.shown_by", cell, base_stiff, words_stiff, "maker",
      "who has shown that the base stays plane under the loads; a frame of sections is not a rigid plate",
@@ -243,6 +258,104 @@ NUMBER("arm.reactions." key ".twisting", DIM_MOMENT, cell, arm.reaction[index].t
 REACTION("normal", ARM_NORMAL, "in normal motion"),
 REACTION("emergency_stop", ARM_EMERGENCY_STOP, "in an emergency stop"),
 
+WORD_OR("arm.mounting", cell, arm.mounting, words_mounting, ON_FLOOR, "floor",
+        "how the arm's mounting face looks: up (floor), sideways (wall), down (ceiling), or tilted; for chain and history",
+        "the layout drawing"),
+NUMBER("arm.mounting_tilt", DIM_ANGLE, cell, arm.mounting_tilt, 0, 180 * DEG, 0, 0, "30 deg",
+       "with mounting: tilted: angle between the face's normal and the upward vertical", "the layout drawing"),
+NUMBER("arm.mounting_toward", DIM_ANGLE, cell, arm.mounting_toward, -360 * DEG, 360 * DEG, 0, 0, "90 deg",
+       "with mounting: wall or tilted: heading toward which the face's normal leans, cell axes", "the layout drawing"),
+NUMBER("arm.turned", DIM_ANGLE, cell, arm.turned, -360 * DEG, 360 * DEG, 0, 0, "0 deg",
+       "how far the arm's base frame is turned about the face's normal, before it is tipped, against the cell's axes; left out: 0 deg",
+       "the layout drawing and the arm's drawing"),
+SECTION("arm.chain", "the arm as joints and links, from its papers or a robot description file; the reactions then come from its own motion"),
+WORD("arm.chain.convention", cell, arm.chain.convention, words_convention, "standard_dh",
+     "how the joints' frames are stated: standard_dh: Rz(theta) Tz(d) Tx(a) Rx(alpha), the joint turns about z of the frame before; modified_dh (Craig): Rx(alpha) Tx(a) Rz(theta) Tz(d), about the link's own z; frames: position and roll, pitch, yaw of each joint, about the link's own z",
+     "stands beside the table of link values; the two are often mixed up, so it must be known"),
+LIST("arm.chain.joints", cell, arm.chain.joints, chain_joint, MAX_CHAIN_JOINTS, "joints from the mounting face outward, each with the link behind it",
+     "the arm's papers, or a robot description file"),
+TEXT("arm.chain.joints[].name", chain_joint, name, "shoulder", "what it is"),
+WORD_OR("arm.chain.joints[].kind", chain_joint, kind, words_joint_kind, REVOLUTE, "revolute", "whether the joint turns or slides", "the arm's papers"),
+NUMBER("arm.chain.joints[].a", DIM_LENGTH, chain_joint, a, -1e5, 1e5, 0, 0, "0 mm", "Denavit-Hartenberg a, along x", "the arm's table of link values"),
+NUMBER("arm.chain.joints[].alpha", DIM_ANGLE, chain_joint, alpha, -360 * DEG, 360 * DEG, 0, 0, "90 deg", "Denavit-Hartenberg alpha, about x", "the arm's table of link values"),
+NUMBER("arm.chain.joints[].d", DIM_LENGTH, chain_joint, d, -1e5, 1e5, 0, 0, "400 mm", "Denavit-Hartenberg d, along z; a prismatic joint's position is added", "the arm's table of link values"),
+NUMBER("arm.chain.joints[].theta", DIM_ANGLE, chain_joint, theta, -360 * DEG, 360 * DEG, 0, 0, "0 deg", "Denavit-Hartenberg theta, about z; a revolute joint's position is added", "the arm's table of link values"),
+POINT3("arm.chain.joints[].position", DIM_LENGTH, chain_joint, position, "[0 mm, 0 mm, 400 mm]", "convention frames: origin of the joint in the frame before", "a robot description file: origin of the joint"),
+NUMBER("arm.chain.joints[].roll", DIM_ANGLE, chain_joint, roll, -360 * DEG, 360 * DEG, 0, 0, "0 deg", "convention frames: turn about the fixed x axis, first", "a robot description file"),
+NUMBER("arm.chain.joints[].pitch", DIM_ANGLE, chain_joint, pitch, -360 * DEG, 360 * DEG, 0, 0, "90 deg", "convention frames: turn about the fixed y axis, second", "a robot description file"),
+NUMBER("arm.chain.joints[].yaw", DIM_ANGLE, chain_joint, yaw, -360 * DEG, 360 * DEG, 0, 0, "0 deg", "convention frames: turn about the fixed z axis, third", "a robot description file"),
+NUMBER("arm.chain.joints[].mass", DIM_MASS, chain_joint, mass, 0, 1e5, 0, 1e3, "12 kg", "mass of the link behind the joint", "the arm's papers, or a robot description file"),
+POINT3("arm.chain.joints[].centre", DIM_LENGTH, chain_joint, centre, "[0 mm, 0 mm, 120 mm]", "its centre of mass, in the link's frame", "the arm's papers, or a robot description file"),
+#define INERTIA(p, t, f, of) \
+SECTION(p, "moments of inertia of " of " about its centre of mass, in the link's axes"), \
+NUMBER(p ".xx", DIM_INERTIA, t, f.xx, 0, 1e6, 0, 0, "0.12 kg m2", "about x", "the arm's papers, or a robot description file"), \
+NUMBER(p ".yy", DIM_INERTIA, t, f.yy, 0, 1e6, 0, 0, "0.12 kg m2", "about y", "the arm's papers, or a robot description file"), \
+NUMBER(p ".zz", DIM_INERTIA, t, f.zz, 0, 1e6, 0, 0, "0.02 kg m2", "about z", "the arm's papers, or a robot description file"), \
+NUMBER(p ".xy", DIM_INERTIA, t, f.xy, -1e6, 1e6, 0, 0, "0 kg m2", "entry xy of the tensor: minus the sum of m x y; left out: 0", "a robot description file; mind the sign"), \
+NUMBER(p ".yz", DIM_INERTIA, t, f.yz, -1e6, 1e6, 0, 0, "0 kg m2", "entry yz, the same way", "a robot description file; mind the sign"), \
+NUMBER(p ".xz", DIM_INERTIA, t, f.xz, -1e6, 1e6, 0, 0, "0 kg m2", "entry xz, the same way", "a robot description file; mind the sign")
+INERTIA("arm.chain.joints[].inertia", chain_joint, inertia, "the link"),
+NUMBER("arm.chain.fixed_mass", DIM_MASS, cell, arm.chain.fixed_mass, 0, 1e5, 0, 1e3, "14 kg",
+       "the arm's foot, which never moves; left out: what arm.weight.arm has more than the links", "the arm's papers, or a robot description file: its base link"),
+SECTION("arm.chain.payload", "gripper and work piece as a body in the last link's frame; its mass is arm.weight.payload"),
+NUMBER("arm.chain.payload.mass", DIM_MASS, cell, arm.chain.payload_mass, 0, 1e5, 1e3, 0, "12 kg", "its mass; left out: arm.weight.payload", "weigh gripper and work piece"),
+POINT3("arm.chain.payload.centre", DIM_LENGTH, cell, arm.chain.payload_centre, "[0 mm, 0 mm, 180 mm]", "its centre of mass, in the last link's frame", "the gripper's drawing"),
+INERTIA("arm.chain.payload.inertia", cell, arm.chain.payload_inertia, "the payload"),
+SECTION("arm.motion", "what the joints of the chain may do"),
+LIST("arm.motion.joints", cell, arm.motion.joints, joint_motion, MAX_CHAIN_JOINTS, "a row for each joint of the chain, in the same order",
+     "the arm's papers; the limits set in its controller"),
+/* lo is the sign of the lower limits: -1 for a position, 0 for a size */
+#define OF_JOINT(key, da, fa, ds, fs, lo, hi_a, hi_s, ea, es, m, w) \
+NUMBER("arm.motion.joints[]." key, da, joint_motion, fa, (lo) * (hi_a), hi_a, 0, 0, ea, m ", of a revolute joint", w), \
+NUMBER("arm.motion.joints[]." key, ds, joint_motion, fs, (lo) * (hi_s), hi_s, 0, 0, es, m ", of a prismatic joint", w)
+OF_JOINT("from", DIM_ANGLE, from, DIM_LENGTH, slide_from, -1, 7200 * DEG, 1e5, "-170 deg", "0 mm", "lower end of the range", "the arm's papers, or the limits set in its controller"),
+OF_JOINT("to", DIM_ANGLE, to, DIM_LENGTH, slide_to, -1, 7200 * DEG, 1e5, "170 deg", "800 mm", "upper end of the range", "the arm's papers, or the limits set in its controller"),
+OF_JOINT("speed", DIM_TURN_SPEED, speed, DIM_SPEED, slide_speed, 0, 200, 2e4, "120 deg/s", "1.5 m/s", "largest speed, either way", "the arm's papers, or the limits set in its controller"),
+OF_JOINT("acceleration", DIM_TURN_ACCELERATION, acceleration, DIM_ACCELERATION, slide_acceleration, 0, 5000, 2e5, "400 deg/s2", "5 m/s2", "largest acceleration in normal motion", "the controller's settings; else largest drive torque over inertia"),
+OF_JOINT("stop", DIM_TURN_ACCELERATION, stop, DIM_ACCELERATION, slide_stop, 0, 5000, 2e5, "900 deg/s2", "10 m/s2", "peak deceleration in an emergency stop", "brake torque over inertia, or a measured stop"),
+NUMBER("arm.motion.joints[].stop_time", DIM_TIME, joint_motion, stop_time, 1e-3, 60, 0.1, 2, "0.35 s",
+       "or: time of an emergency stop from full speed; needs peak_factor", "the arm's papers, stopping time at full speed and load"),
+NUMBER("arm.motion.peak_factor", DIM_FACTOR, cell, arm.motion.peak_factor, 1, 4, 2, 1, "2",
+       "largest over mean deceleration where a stop is given by its time: 1 uniform, 2 triangular; brake onset or a hard end stop can be more",
+       "ask the arm's maker for the peak, or measure a stop"),
+NUMBER_OR("arm.motion.poses", DIM_COUNT, cell, arm.motion.poses, 2, 48, 8, "8", "poses of each joint in the sweep", "leave it out; more is slower and finer"),
+NUMBER_OR("arm.motion.bound_poses", DIM_COUNT, cell, arm.motion.bound_poses, 8, 64, 16, "16", "poses of each joint for the guaranteed bound", "leave it out; more is slower and tighter"),
+WORD_OR("arm.motion.judged_by", cell, arm.motion.judged_by, words_judged_by, BY_BOUND, "bound",
+        "bound: the guaranteed bound over all poses must be carried too; sweep: the swept poses suffice, a departure that an engineer must stand for",
+        "leave it out"),
+LIST("arm.motion.cycle", cell, arm.motion.cycle, cycle_pose, MAX_CYCLE_POSES, "a working cycle: poses and when the arm is there, at rest; for the counting of load cycles",
+     "the program of the arm"),
+NUMBER("arm.motion.cycle[].at", DIM_TIME, cycle_pose, at, 0, 86400, 0, 0, "1.2 s", "time of this pose; the first is 0 s; the last closes the cycle", "the program of the arm"),
+{.path = "arm.motion.cycle[].angles", .kind = FIELD_NUMBERS, .dimension = DIM_ANGLE, .offset = IN(cycle_pose, angles), .limit = MAX_CHAIN_JOINTS,
+ .low = -7200 * DEG, .high = 7200 * DEG, .example = "[0 deg, -90 deg, 90 deg, 0 deg, 45 deg, 0 deg]", .meaning = "positions of the revolute joints, in order", .where_found = "the program of the arm"},
+{.path = "arm.motion.cycle[].slides", .kind = FIELD_NUMBERS, .dimension = DIM_LENGTH, .offset = IN(cycle_pose, slides), .limit = MAX_CHAIN_JOINTS,
+ .low = -1e5, .high = 1e5, .example = "[400 mm]", .meaning = "positions of the prismatic joints, in order", .where_found = "the program of the arm"},
+NUMBER("arm.motion.cycles_a_year", DIM_COUNT, cell, arm.motion.cycles_a_year, 0, 1e9, 1e8, 1e3, "500000", "how often the cycle happens a year", "shifts and cycle time"),
+SECTION("arm.swing", "an estimate of the reactions from masses, radii, speeds and stopping times alone, when nothing better is known"),
+WORD("arm.swing.axes", cell, arm.swing.axes, words_axes, "both", "axes that move at the same time: vertical, horizontal or both", "both, unless the arm cannot"),
+NUMBER("arm.swing.moving_mass", DIM_MASS, cell, arm.swing.moving_mass, 0, 1e5, 1e3, 0, "30 kg", "mass of the arm beyond its first two axes; left out: all of arm.weight.arm", "the arm's papers; left out it is on the safe side"),
+NUMBER("arm.swing.radius", DIM_LENGTH, cell, arm.swing.radius, 0, 1e4, 2000, 0, "500 mm", "of its centre of mass from the axes, arm stretched; left out: the full reach", "the arm's papers; left out it is on the safe side"),
+NUMBER("arm.swing.payload_radius", DIM_LENGTH, cell, arm.swing.payload_radius, 0, 1e4, 4000, 0, "1400 mm", "of the payload's centre from the axes, arm stretched; left out: the full reach", "the arm's reach plus gripper"),
+NUMBER("arm.swing.reach", DIM_LENGTH, cell, arm.swing.reach, 1, 2e4, 4000, 300, "1400 mm", "farthest reach of the arm with its payload, from the axes", "the arm's papers plus gripper"),
+NUMBER("arm.swing.axis_height", DIM_LENGTH, cell, arm.swing.axis_height, 0, 1e4, 1000, 0, "400 mm", "of the level axis (shoulder) above the mounting face", "the arm's drawing"),
+NUMBER("arm.swing.peak_factor", DIM_FACTOR, cell, arm.swing.peak_factor, 1, 2, 2, 1, "2", "largest over mean deceleration: 1 uniform, 2 triangular", "ask the arm's maker for the peak, or measure a stop"),
+#define SWING_AXIS(key, member, label) \
+SECTION("arm.swing." key, "motion " label), \
+NUMBER("arm.swing." key ".speed", DIM_TURN_SPEED, cell, arm.swing.member.speed, 0, 200, 10, 0, "120 deg/s", "largest speed " label, "the arm's papers"), \
+NUMBER("arm.swing." key ".acceleration", DIM_TURN_ACCELERATION, cell, arm.swing.member.acceleration, 0, 5000, 100, 0, "400 deg/s2", "mean acceleration in normal motion " label, "the arm's papers"), \
+NUMBER("arm.swing." key ".start_time", DIM_TIME, cell, arm.swing.member.start_time, 1e-3, 60, 0.1, 2, "0.4 s", "or: time from rest to full speed " label, "the arm's papers, or measure it"), \
+NUMBER("arm.swing." key ".stop", DIM_TURN_ACCELERATION, cell, arm.swing.member.stop, 0, 5000, 100, 0, "900 deg/s2", "mean deceleration of an emergency stop " label, "the arm's papers"), \
+NUMBER("arm.swing." key ".stop_time", DIM_TIME, cell, arm.swing.member.stop_time, 1e-3, 60, 0.1, 2, "0.35 s", "or: time of an emergency stop from full speed " label, "the arm's papers, or measure it")
+SWING_AXIS("vertical_axis", vertical, "about the vertical axis"),
+SWING_AXIS("horizontal_axis", horizontal, "about the level axis"),
+LIST("arm.history", cell, arm.history, arm_history, MAX_HISTORIES, "measured or simulated reactions as CSV files: t, Fx, Fy, Fz, Mx, My, Mz of the arm on its mounting face",
+     "a simulation of the arm, or a force sensor below it"),
+TEXT("arm.history[].file", arm_history, file, "stop.csv", "the CSV file, beside this one; its header names each column with its unit, \"Fx [N]\""),
+WORD_OR("arm.history[].of", arm_history, of, words_with, ARM_EMERGENCY_STOP, "emergency_stop", "what the arm does in it: normal motion or an emergency stop", "how it was recorded"),
+NUMBER("arm.history[].cycles_a_year", DIM_COUNT, arm_history, cycles_a_year, 0, 1e9, 1e8, 1e3, "500000", "how often it happens a year; the file is taken as one round that repeats", "shifts and cycle time"),
+NUMBER("arm.service_life", DIM_TIME, cell, arm.service_life, 3.65 * DAY, 100 * 365 * DAY, 30 * 365 * DAY, 365 * DAY, "10 years", "how long the cell will work at this place; for the counting of load cycles", "your plan"),
+NUMBER("arm.range_limit", DIM_FORCE, cell, arm.range_limit, 0, 1e7, 0, 0, "2 kN", "tension ranges of an anchor above it are counted apart and printed", "your choice"),
+
 {.path = "setups", .kind = FIELD_SETUPS, .offset = IN(cell, setups), .row_size = sizeof(struct setup), .limit = MAX_SETUPS,
  .example = "[{name: high pedestal, arm.mount: [0 mm, 0 mm, 1350 mm]}]",
  .meaning = "ways in which the cell is set up; every one is checked instead of the file's own values, the worst governs; a row may override any field by its path",
@@ -263,6 +376,28 @@ POINT2("loads[].at", extra_load, at, "[500 mm, 0 mm]",
        "where it acts in plan; left out: at the corner of the base that gives the largest twist", "measure"),
 WORD_OR("loads[].with", extra_load, with, words_with, ARM_EMERGENCY_STOP, "normal",
         "what the arm does at the same time", "think: may a person lean on the cell while it runs?"),
+WORD_OR("loads[].kind", extra_load, kind, words_load_kind, LOAD_OTHER, "push", "what pushes: with push, leaning or truck_bump the figures of the standards are printed beside yours",
+        "think of what may push the cell"),
+SECTION("earthquake", "seismic force on the cell as a component of the building"),
+NONE("earthquake", cell, earthquake, "no earthquake has to be counted at this place", "the site's structural engineer"),
+WORD("earthquake.code", cell, earthquake.code, words_quake, "asce7_22", "code by which the force is found", "the site's structural engineer"),
+#define QUAKE(key, lo, hi, e, m, w) \
+NUMBER("earthquake." #key, DIM_FACTOR, cell, earthquake.key, lo, hi, hi, lo, e, m, w)
+QUAKE(sds, 0, 5, "0.5", "ASCE 7: short-period design acceleration over g, SDS", "the site's structural engineer"),
+QUAKE(amplification, 1, 2.5, "1", "ASCE 7-16: ap of the component", "ASCE 7-16 Table 13.5-1 or 13.6-1"),
+QUAKE(response, 1, 12, "2.5", "ASCE 7: Rp (7-16) or Rpo (7-22) of the component", "Table 13.5-1 or 13.6-1"),
+QUAKE(resonance, 1, 4, "1", "ASCE 7-22: CAR of the component", "ASCE 7-22 Table 13.5-1 or 13.6-1"),
+QUAKE(importance, 1, 1.5, "1", "ASCE 7: Ip; EN 1998-1: importance factor of the element", "the site's structural engineer"),
+QUAKE(overstrength, 1, 3, "2", "ASCE 7: overstrength factor for anchors in concrete", "Table 13.5-1 or 13.6-1"),
+NUMBER_OR("earthquake.height_share", DIM_FACTOR, cell, earthquake.height_share, 0, 1, 0, "0", "height of the floor over the building's, z/h: 0 at the ground", "the building's section"),
+NUMBER("earthquake.building_period", DIM_TIME, cell, earthquake.building_period, 0.01, 20, 0.01, 0.01, "0.4 s", "ASCE 7-22: period of the building; left out: the larger form is taken", "the site's structural engineer"),
+QUAKE(building_response, 1, 12, "3", "ASCE 7-22: R of the building, with its two companions; left out: the safe side", "the site's structural engineer"),
+QUAKE(building_importance, 1, 1.5, "1", "ASCE 7-22: Ie of the building", "the site's structural engineer"),
+QUAKE(building_overstrength, 1, 3, "2.5", "ASCE 7-22: overstrength of the building", "the site's structural engineer"),
+QUAKE(ground_share, 0, 2, "0.2", "EN 1998-1: design ground acceleration over g", "the national annex, or the site's structural engineer"),
+QUAKE(soil, 1, 2, "1.2", "EN 1998-1: soil factor S", "the national annex, or the site's structural engineer"),
+NUMBER_OR("earthquake.period_ratio", DIM_FACTOR, cell, earthquake.period_ratio, 0, 10, 1, "1", "EN 1998-1: period of the cell over that of the building; left out: resonance, the worst", "leave it out"),
+QUAKE(behaviour, 1, 2, "1", "EN 1998-1: behaviour factor qa", "EN 1998-1 Table 4.4"),
 
 SECTION("anchors", "the anchors: pattern, holes in the base, the product in hand"),
 {.path = "anchors.at", .kind = FIELD_PATTERN, .dimension = DIM_LENGTH, .offset = IN(cell, anchors.at_given),
@@ -312,6 +447,8 @@ NUMBER("anchors.product.hole.depth", DIM_LENGTH, cell, anchors.product.hole_dept
 NUMBER("anchors.product.least_slab", DIM_LENGTH, cell, anchors.product.least_slab, 20, 3000, 400, 80, "140 mm",
        "least slab thickness for this embedment", "the anchor's data sheet"),
 NUMBER("anchors.product.setting_torque", DIM_MOMENT, cell, anchors.product.setting_torque, 0, 1e8, 0, 1e6, "54 N m", "setting torque; printed", "the anchor's data sheet"),
+NUMBER("anchors.product.torque_coefficient", DIM_FACTOR, cell, anchors.product.torque_coefficient, 0.05, 0.6, 0.3, 0.1, "0.2",
+       "K of torque = K x preload x diameter, shown for this product", "the anchor's data sheet or its maker; depends on lubrication"),
 WORD("anchors.product.qualified_cracked", cell, anchors.product.qualified_cracked, words_yes_no, "yes",
      "whether it is qualified for cracked concrete", "the anchor's data sheet or approval"),
 SECTION("anchors.product.rating", "what the data sheet says it carries"),
@@ -347,6 +484,9 @@ LIST("anchors.product.rating.edge", cell, anchors.product.rating.edge, edge_row,
 NUMBER("anchors.product.rating.edge[].distance", DIM_LENGTH, edge_row, distance, 1, 1e5, 1, 1e5, "75 mm", "distance to the edge", "data sheet"),
 NUMBER("anchors.product.rating.edge[].tension", DIM_SHARE, edge_row, tension, 0.01, 1, 0.01, 1, "70 %", "share of the tension rating", "data sheet"),
 NUMBER("anchors.product.rating.edge[].shear", DIM_SHARE, edge_row, shear, 0.01, 1, 0.01, 1, "45 %", "share of the shear rating", "data sheet"),
+SECTION("anchors.product.rating.fatigue", "what the data sheet says about repeated tension"),
+NUMBER("anchors.product.rating.fatigue.range", DIM_FORCE, cell, anchors.product.rating.fatigue_range, 1, 1e7, 1, 1e6, "4 kN", "range of tension (highest less lowest) that it carries", "the anchor's data sheet or approval, fatigue loading"),
+NUMBER("anchors.product.rating.fatigue.cycles", DIM_COUNT, cell, anchors.product.rating.fatigue_cycles, 1, 1e10, 1, 1e10, "2000000", "number of cycles for which it holds", "the anchor's data sheet or approval, fatigue loading"),
 
 SECTION("choices", "departures from the defaults; each is written on every page"),
 NUMBER_OR("choices.stabilising_weight", DIM_FACTOR, cell, choices.stabilising_weight, 0.01, 1, 0.6, "0.6",

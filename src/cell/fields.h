@@ -4,9 +4,9 @@
  * A path is dotted; `[]` behind a list's path enters its rows: "cell.parts[].mass". Two rows may
  * bear one path where the file may hold either shape ("slab.joints" as NONE and as LIST): the
  * reader takes the row that accepts the node's shape, and for a scalar first a row of words, then a
- * number. A SECTION row has no value; it gives a map its meaning. An ALIAS row lets a scalar stand
- * for the map's main key (thickness: 160 mm is thickness: {value: 160 mm}); `alias` is that key's
- * path. */
+ * number; of two numbers (a joint's angle or length) the one to which the written unit belongs. A
+ * SECTION row has no value; it gives a map its meaning. An ALIAS row lets a scalar stand for the
+ * map's main key (thickness: 160 mm is thickness: {value: 160 mm}); `alias` is that key's path. */
 #ifndef FIELDS_H
 #define FIELDS_H
 

@@ -9,12 +9,18 @@
 
 enum { MAX_TURNING = 2 };
 
-/* A horizontal force that turns with the heading: at heading t it is force*(cos t, sin t) [N]. */
+struct arm_load;             /* arm/arm_loads.h */
+struct earthquake_way;       /* loads/earthquake.h */
+
+/* A horizontal force that turns with the heading: at heading t it is force*(cos(t + lead),
+ * sin(t + lead)) [N]. */
 struct turning_force {
 	double force;        /* [N] */
+	double lead;         /* of the force ahead of the tilt that comes with it [rad] */
 	double at[2];        /* where it acts in plan [mm]; unused with at_hull */
 	bool at_hull;        /* at the hull vertex of the base of the largest torsion, both signs */
 	double twist;        /* moment about the vertical that comes with it, both signs [N mm] */
+	bool one_sign;       /* the twist has its own sign */
 };
 
 /* One wrench at a point, as the data sheet's reading or another source gives it. */
@@ -49,6 +55,14 @@ struct load_case {
 	double spin_from, spin_to;   /* range of the heading [rad]; equal: one heading */
 	bool paired;                 /* horizontal force and tilt share the heading */
 	bool stability_only;         /* judged by base.stability alone */
+	bool bound;                  /* made of guaranteed bounds: judged by rating.bound alone */
+	bool by_data_sheet;          /* the arm as its papers say; else `arm_load` */
+	bool estimate;               /* by the lumped arm */
+	int arm_case;                /* enum arm_case of the arm in it */
+	const struct earthquake_way *earthquake;  /* NULL: none */
+	uint32_t row;                /* of a history, from 1; 0: none */
+	double time;                 /* of that row, or in a working cycle [s] */
+	const struct arm_load *arm_load;  /* chain, swing, history: the wrench; NULL: data sheet */
 };
 
 #endif

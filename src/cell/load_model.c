@@ -6,6 +6,31 @@ bool reaction_known(const struct reaction *r)
 	       is_known(r->twisting);
 }
 
+bool chain_given(const struct cell *cell)
+{
+	return cell->arm.chain.joints.count > 0;
+}
+
+static bool swing_motion_known(const struct swing_motion *m)
+{
+	return is_known(m->speed) || is_known(m->acceleration) || is_known(m->start_time) ||
+	       is_known(m->stop) || is_known(m->stop_time);
+}
+
+bool swing_given(const struct cell *cell)
+{
+	const struct arm_swing *s = &cell->arm.swing;
+	return is_known(s->axes) || is_known(s->moving_mass) || is_known(s->radius) ||
+	       is_known(s->payload_radius) || is_known(s->reach) || is_known(s->axis_height) ||
+	       is_known(s->peak_factor) || swing_motion_known(&s->vertical) ||
+	       swing_motion_known(&s->horizontal);
+}
+
+bool history_given(const struct cell *cell)
+{
+	return cell->arm.history.count > 0;
+}
+
 bool load_model_given(const struct cell *cell)
 {
 	const struct arm *arm = &cell->arm;
@@ -13,5 +38,6 @@ bool load_model_given(const struct cell *cell)
 	return cell->parts.count > 0 || cell->base.count > 0 || cell->loads.count > 0 ||
 	       is_known(arm->mount) || is_known(arm->mass) || is_known(arm->payload) ||
 	       reaction_known(&arm->reaction[ARM_NORMAL]) ||
-	       reaction_known(&arm->reaction[ARM_EMERGENCY_STOP]);
+	       reaction_known(&arm->reaction[ARM_EMERGENCY_STOP]) || chain_given(cell) ||
+	       swing_given(cell) || history_given(cell);
 }

@@ -6,6 +6,12 @@
 
 /* Any of the four numbers. */
 bool reaction_known(const struct reaction *reaction);
+/* The arm as joints and links: any row of arm.chain.joints. */
+bool chain_given(const struct cell *cell);
+/* The lumped estimate: any key of arm.swing. */
+bool swing_given(const struct cell *cell);
+/* Any row of arm.history. */
+bool history_given(const struct cell *cell);
 /* Any part at all: then what is missing of it is missing, and not left out on purpose. */
 bool load_model_given(const struct cell *cell);
 

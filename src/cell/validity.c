@@ -33,6 +33,16 @@ struct shown validity_show(const struct validity *validity, double value, enum d
 	return shown;
 }
 
+struct shown validity_show_number(const struct validity *validity, const struct number *number,
+                                  enum dimension dimension)
+{
+	struct shown shown;
+	if (!number->unit)
+		return validity_show(validity, number->value, dimension);
+	quantity_write(number->value, number->unit, 6, shown.text, sizeof shown.text);
+	return shown;
+}
+
 struct validity_path validity_row(const char *list, size_t index, const char *key)
 {
 	struct validity_path path;
@@ -87,6 +97,16 @@ static bool check_limits(struct validity *validity)
 	         MAX_JOINTS},
 		{"slab.old_holes", "old holes", cell->slab.old_holes.given.mark,
 	         cell->slab.old_holes.count, MAX_OLD_HOLES},
+		{"cell.casters", "casters", cell->casters.given.mark, cell->casters.count,
+	         MAX_CASTERS},
+		{"arm.chain.joints", "joints of the arm", cell->arm.chain.joints.given.mark,
+	         cell->arm.chain.joints.count, MAX_CHAIN_JOINTS},
+		{"arm.motion.joints", "rows", cell->arm.motion.joints.given.mark,
+	         cell->arm.motion.joints.count, MAX_CHAIN_JOINTS},
+		{"arm.motion.cycle", "poses", cell->arm.motion.cycle.given.mark,
+	         cell->arm.motion.cycle.count, MAX_CYCLE_POSES},
+		{"arm.history", "histories", cell->arm.history.given.mark, cell->arm.history.count,
+	         MAX_HISTORIES},
 	};
 	bool good = true;
 	for (size_t i = 0; i < sizeof limits / sizeof limits[0]; i++) {
@@ -155,9 +175,13 @@ static void validate(struct validity *validity)
 		return;
 	validity_slab(validity);
 	validity_base(validity);
+	validity_casters(validity);
 	validity_anchors(validity);
 	validity_loads(validity);
 	validity_product(validity);
+	validity_arm(validity);
+	validity_motion(validity);
+	validity_earthquake(validity);
 }
 
 void cell_validate(const struct cell *cell, struct arena *scratch, struct diagnostics *to)

@@ -8,6 +8,9 @@
 /* Edges meant to lie on one another may differ by the rounding of inches and metres [mm]. */
 #define TOUCH 1e-6
 
+/* Two wheels nearer than this are one wheel written twice [mm]. */
+#define ONE_WHEEL 1.0
+
 /* Metres for millimetres make such a base; no cell is so wide [mm]. */
 #define WIDEST_BASE 100e3
 
@@ -286,6 +289,73 @@ void validity_base(struct validity *validity)
 		check_piece(validity, &piece[i], i, &face[i]);
 	check_overlap(validity, face, base->count);
 	check_base_width(validity, face, base->count);
+}
+
+/* Half a wheel is none: it would take a support away, or its swivel, in silence. */
+static void check_caster(struct validity *validity, const struct caster *caster, size_t index)
+{
+	struct validity_path path = validity_row("cell.casters", index, "");
+	struct mark mark = validity_mark(caster->at.given.mark, caster->trail.given.mark);
+	mark = validity_mark(mark, validity->cell->casters.given.mark);
+	if (!is_known(caster->at))
+		validity_fault(validity, FAULT_MISSING_KEY, mark, path.text,
+		               "write at, its swivel axis; if the places of the wheels are not "
+		               "known, write casters: unknown",
+		               "a caster without its place");
+	else if (!is_known(caster->trail))
+		validity_fault(validity, FAULT_MISSING_KEY, mark, path.text,
+		               "write trail: 0 mm for a fixed wheel or a foot, else measure it",
+		               "a caster without its trail");
+}
+
+/* Two rows of one wheel: most often a sign was forgotten. */
+static void check_caster_spots(struct validity *validity)
+{
+	const struct list *casters = &validity->cell->casters;
+	const struct caster *caster = casters->rows;
+	for (size_t i = 0; i < casters->count; i++)
+		for (size_t k = 0; k < i; k++) {
+			double x = caster[i].at.at[0] - caster[k].at.at[0];
+			double y = caster[i].at.at[1] - caster[k].at.at[1];
+			if (!is_known(caster[i].at) || !is_known(caster[k].at) ||
+			    hypot(x, y) >= ONE_WHEEL)
+				continue;
+			validity_fault(validity, FAULT_GEOMETRY, caster[i].at.given.mark,
+			               validity_row("cell.casters", i, "at").text,
+			               "write each wheel once; check the signs of its place",
+			               "casters %zu and %zu stand on one spot", k + 1, i + 1);
+			break;
+		}
+}
+
+/* The arm's mounting face and the parts lie below the highest part, or it is not the highest. */
+static void check_top(struct validity *validity)
+{
+	const struct cell *cell = validity->cell;
+	const struct part *part = cell->parts.rows;
+	double height = is_known(cell->arm.mount) ? cell->arm.mount.at[2] : 0;
+	if (!is_known(cell->top))
+		return;
+	for (size_t i = 0; i < cell->parts.count; i++) {
+		height = is_known(part[i].at) ? fmax(height, part[i].at.at[2]) : height;
+		height = is_known(part[i].box_to) ? fmax(height, part[i].box_to.at[2]) : height;
+	}
+	if (height > cell->top.value + TOUCH)
+		validity_fault(validity, FAULT_CONTRADICTION, cell->top.given.mark, "cell.top",
+		               "write the height of the highest part, from the floor",
+		               "the top, %s, is below a part or the arm's mounting face at %s",
+		               validity_show_number(validity, &cell->top, DIM_LENGTH).text,
+		               validity_show(validity, height, DIM_LENGTH).text);
+}
+
+void validity_casters(struct validity *validity)
+{
+	const struct list *casters = &validity->cell->casters;
+	const struct caster *caster = casters->rows;
+	for (size_t i = 0; i < casters->count; i++)
+		check_caster(validity, &caster[i], i);
+	check_caster_spots(validity);
+	check_top(validity);
 }
 
 /* A joint is an edge for anchors; one without a place would be an edge nowhere, and pass unseen. */

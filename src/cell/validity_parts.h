@@ -11,12 +11,17 @@ struct validity {
 	struct diagnostics *to;
 };
 
-/* validity_geometry.c, validity_anchors.c, validity_loads.c, validity_product.c */
+/* validity_geometry.c, validity_anchors.c, validity_loads.c, validity_product.c, validity_arm.c,
+ * validity_motion.c, validity_earthquake.c */
 void validity_base(struct validity *validity);
 void validity_slab(struct validity *validity);
+void validity_casters(struct validity *validity);    /* and the cell's top */
 void validity_anchors(struct validity *validity);
 void validity_loads(struct validity *validity);
 void validity_product(struct validity *validity);
+void validity_arm(struct validity *validity);        /* mounting, chain, masses, history */
+void validity_motion(struct validity *validity);     /* motion, working cycle, swing */
+void validity_earthquake(struct validity *validity);
 
 void validity_fault(struct validity *validity, enum fault fault, struct mark mark, const char *path,
                     const char *hint, const char *format, ...)
@@ -27,6 +32,9 @@ struct mark validity_mark(struct mark first, struct mark other);
 struct shown { char text[40]; };
 /* A value as the file's readers want it printed. */
 struct shown validity_show(const struct validity *validity, double value, enum dimension dimension);
+/* A value in the unit in which it was written, so that it is found again in the file. */
+struct shown validity_show_number(const struct validity *validity, const struct number *number,
+                                  enum dimension dimension);
 struct validity_path { char text[DIAGNOSTIC_PATH]; };
 /* "cell.parts[3].mass": rows count from one */
 struct validity_path validity_row(const char *list, size_t index, const char *key);

@@ -83,6 +83,23 @@ static void check_forces(struct validity *validity)
 	check_force(validity, &rating->shear, "anchors.product.rating.shear");
 }
 
+/* A range without its number of cycles says nothing of how long it is carried, nor the reverse. */
+static void check_fatigue(struct validity *validity)
+{
+	const struct rating *rating = &validity->cell->anchors.product.rating;
+	bool range = is_known(rating->fatigue_range), cycles = is_known(rating->fatigue_cycles);
+	if (range == cycles)
+		return;
+	validity_fault(validity, FAULT_MISSING_KEY,
+	               range ? rating->fatigue_range.given.mark
+	                     : rating->fatigue_cycles.given.mark,
+	               range ? "anchors.product.rating.fatigue.cycles"
+	                     : "anchors.product.rating.fatigue.range",
+	               range ? "write cycles, the number for which the range is carried"
+	                     : "write range, the highest less the lowest tension that is carried",
+	               "a fatigue rating without its %s", range ? "cycles" : "range");
+}
+
 /* A table of the data sheet: one column of distances, one or two of shares. */
 struct table {
 	const char *path, *columns;
@@ -187,6 +204,7 @@ void validity_product(struct validity *validity)
 	check_cracked(validity);
 	check_basis(validity);
 	check_forces(validity);
+	check_fatigue(validity);
 	check_table(validity, &spacing);
 	check_table(validity, &edge);
 }

@@ -1,5 +1,6 @@
 /* Lists: rows of maps, outlines, words, plain numbers. */
 #include "read.h"
+#include <stdio.h>
 #include <string.h>
 
 /* Whether a list of at most the field's limit stands here. */
@@ -94,6 +95,31 @@ void read_words(struct reader *reader, const struct field *field, const struct n
 	}
 }
 
+/* Numbers of this list that stand without a unit. */
+static size_t count_bare(const struct node *list)
+{
+	double ignored;
+	size_t count = 0;
+	for (const struct node *node = list->first; node; node = node->next)
+		count += node->kind == NODE_SCALAR &&
+		         quantity_parse_bare(node->text, node->length, NULL, &ignored) ==
+		                 QUANTITY_OK;
+	return count;
+}
+
+/* Said once for the list: where its map may name the unit ("values"), or behind each number. */
+static bool refuse_bare(struct reader *reader, const struct field *field, const struct node *node,
+                        const struct place *place)
+{
+	const char *dot = strrchr(field->path, '.');
+	char hint[DIAGNOSTIC_HINT];
+	if ((dot && strcmp(dot, ".values") == 0) || count_bare(node) < 2)
+		return false;
+	snprintf(hint, sizeof hint, "write it behind each number: %s", field->example);
+	read_fault(reader, FAULT_NUMBER, node->mark, place, hint, "the numbers have no unit");
+	return true;
+}
+
 /* The unit stands beside the list, in the same map, or with each number. */
 void read_numbers(struct reader *reader, const struct field *field, const struct node *node,
                   const struct node *map, const struct place *place, struct numbers *out)
@@ -107,6 +133,8 @@ void read_numbers(struct reader *reader, const struct field *field, const struct
 		if (!unit)
 			return;
 	}
+	if (!unit && refuse_bare(reader, field, node, place))
+		return;
 	double *values = arena_take(reader->arena, node->count, sizeof *values);
 	bool good = values != NULL;
 	size_t i = 0;

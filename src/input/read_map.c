@@ -45,13 +45,43 @@ static bool same_thing(const struct field *a, const struct field *b)
 	       memcmp(a->path, b->path, length) == 0;
 }
 
-/* A row for `none` fills the thing of another row: of a number, a list or an outline. */
+/* A row for `none` fills the thing of another row (a number, a list, an outline), or a mark of its
+ * own (an earthquake). */
+static const struct field *replaced_by_none(const struct field *none)
+{
+	for (size_t i = 0; i < field_count; i++)
+		if (thing_size(fields[i].kind) > 0 && same_thing(&fields[i], none))
+			return &fields[i];
+	return NULL;
+}
+
 static size_t filled_size(const struct field *row)
 {
-	for (size_t i = 0; row->kind == FIELD_NONE && i < field_count; i++)
-		if (thing_size(fields[i].kind) > 0 && same_thing(&fields[i], row))
-			return thing_size(fields[i].kind);
-	return thing_size(row->kind);
+	if (row->kind != FIELD_NONE)
+		return thing_size(row->kind);
+	const struct field *value = replaced_by_none(row);
+	return value ? thing_size(value->kind) : sizeof(struct given);
+}
+
+static void clear_thing(const struct field *row, struct given given, void *holder)
+{
+	size_t size = filled_size(row);
+	if (size == 0)
+		return;
+	memset(field_at(row, holder), 0, size);
+	if (given.mark.line > 0)
+		memcpy(field_at(row, holder), &given, sizeof given);
+}
+
+/* All keys of a map that lie in the same holder, as if they were left out; those of a list's rows
+ * go with the list, and holes are drilled once for all setups. */
+static void clear_below(const char *path, void *holder)
+{
+	size_t length = strlen(path);
+	for (size_t i = 0; i < field_count; i++)
+		if (strncmp(fields[i].path, path, length) == 0 && fields[i].path[length] == '.' &&
+		    !strchr(fields[i].path + length, '[') && fields[i].kind != FIELD_PATTERN)
+			clear_thing(&fields[i], (struct given){.origin = ABSENT}, holder);
 }
 
 /* Empties all that the rows of one path fill, so that a setup's value replaces whichever stood
@@ -59,15 +89,30 @@ static size_t filled_size(const struct field *row)
 static void clear(const struct field *rows, struct given given, void *holder)
 {
 	for (const struct field *row = rows; row; row = field_next(row)) {
-		size_t size = filled_size(row);
 		if (row->kind == FIELD_ALIAS)
 			clear(field_find(row->alias), given, holder);
-		if (size == 0)
-			continue;
-		memset(field_at(row, holder), 0, size);
-		if (given.mark.line > 0)
-			memcpy(field_at(row, holder), &given, sizeof given);
+		if (row->kind == FIELD_SECTION || row->kind == FIELD_NONE)
+			clear_below(row->path, holder);
+		clear_thing(row, given, holder);
 	}
+}
+
+/* A map of keys takes back the word none that a setup finds in the file, where no value shares its
+ * place. */
+static void take_back_none(const struct field *rows, void *holder)
+{
+	for (const struct field *row = rows; row; row = field_next(row))
+		if (row->kind == FIELD_NONE && !replaced_by_none(row))
+			memset(field_at(row, holder), 0, sizeof(struct given));
+}
+
+/* Whether the unit written belongs to this row: two rows of numbers may bear one path, an angle's
+ * and a length's. */
+static bool has_its_unit(const struct field *row, const struct node *node)
+{
+	struct quantity out;
+	enum quantity_error error = quantity_parse(node->text, node->length, row->dimension, &out);
+	return out.close ? out.close->dimension == row->dimension : error == QUANTITY_OK;
 }
 
 /* How well a row suits a scalar; the highest is taken, 0 never. */
@@ -76,8 +121,8 @@ static int scalar_rank(const struct field *row, const struct node *node)
 	switch (row->kind) {
 	case FIELD_NONE: return node_is_word(node, "none") ? 6 : 0;
 	case FIELD_ANY: return node_is_word(node, row->words[0]) ? 6 : 0;
-	case FIELD_WORD: return 4;
-	case FIELD_NUMBER: return 3;
+	case FIELD_WORD: return 5;
+	case FIELD_NUMBER: return has_its_unit(row, node) ? 4 : 3;
 	case FIELD_TEXT: return 2;
 	case FIELD_ALIAS: return 1;
 	default: return 0;
@@ -192,6 +237,9 @@ static void wrong_shape(struct reader *reader, const struct field *rows, const s
 	bool map_named = !has_keys_below(rows);
 	for (const struct field *row = rows; row; row = field_next(row)) {
 		size_t at = strlen(wanted);
+		/* a second number, of another unit, has the same shape */
+		if (row > rows && row->kind == row[-1].kind)
+			continue;
 		snprintf(wanted + at, sizeof wanted - at, "%s%s", at ? " or " : "",
 		         shape_of(row->kind));
 		map_named = map_named || row->kind == FIELD_SECTION || row->kind == FIELD_ALIAS;
@@ -258,6 +306,7 @@ void read_field(struct reader *reader, const struct field *rows, const struct no
 	if (node_is_blank(node)) {
 		clear(rows, (struct given){.mark = node->mark}, holder);
 	} else if (node->kind == NODE_MAP && has_keys_below(rows)) {
+		take_back_none(rows, holder);
 		read_map(reader, node, place, holder);
 	} else {
 		clear(rows, (struct given){.origin = ABSENT}, holder);

@@ -16,6 +16,16 @@ static void add_alternatives(const struct field *field, char hint[DIAGNOSTIC_HIN
 	}
 }
 
+/* A second row of numbers of the same path, or NULL: a joint's speed is angular or linear. */
+static const struct field *other_numbers(const struct field *field)
+{
+	for (const struct field *row = field_find(field->path); row; row = field_next(row))
+		if (row->kind == FIELD_NUMBER && field->kind == FIELD_NUMBER &&
+		    row->dimension != field->dimension)
+			return row;
+	return NULL;
+}
+
 /* What is wrong and what to write come from the unit table; what else may stand here from the field
  * table. */
 static void number_fault(struct reader *reader, const struct field *field, const struct node *node,
@@ -24,7 +34,13 @@ static void number_fault(struct reader *reader, const struct field *field, const
 {
 	struct explanation why;
 	char hint[DIAGNOSTIC_HINT];
-	quantity_explain(error, node->text, node->length, wanted, close, &why);
+	const struct field *other = other_numbers(field);
+	if (other)
+		quantity_explain_either(error, node->text, node->length,
+		                        (const enum dimension[2]){wanted, other->dimension}, close,
+		                        &why);
+	else
+		quantity_explain(error, node->text, node->length, wanted, close, &why);
 	snprintf(hint, sizeof hint, "%s", why.remedy);
 	if (error == QUANTITY_NOT_A_NUMBER)
 		add_alternatives(field, hint);

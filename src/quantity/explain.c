@@ -153,7 +153,8 @@ static void explain_unknown_unit(const char *text, enum dimension wanted, const 
                                  struct explanation *out)
 {
 	snprintf(out->wrong, sizeof out->wrong, "'%s' has a unit that is not known", text);
-	if (close && close->dimension == DIM_MOMENT && strstr(close->name, "lbf")) {
+	if (close && close->dimension == DIM_MOMENT && wanted != DIM_INERTIA &&
+	    strstr(close->name, "lbf")) {
 		snprintf(out->wrong, sizeof out->wrong, "'%s': lb is a mass, lbf a force", text);
 		snprintf(out->remedy, sizeof out->remedy, "write %s for a moment", close->name);
 	} else if (close && close->dimension == wanted) {
@@ -201,6 +202,12 @@ static void explain_dimension(const char *text, enum dimension wanted, const str
 		return;
 	else if (wanted == DIM_MASS && strcmp(close->name, "lbf") == 0)
 		snprintf(out->remedy, sizeof out->remedy, "lbf is a force: write lb for a mass");
+	else if (wanted == DIM_SPEED && strcmp(close->name, "ms") == 0)
+		snprintf(out->remedy, sizeof out->remedy,
+		         "ms are milliseconds: write m/s for a speed");
+	else if (wanted == DIM_TIME && strcmp(close->name, "m/s") == 0)
+		snprintf(out->remedy, sizeof out->remedy,
+		         "m/s is a speed: write ms for milliseconds, s for seconds");
 	else
 		snprintf(out->remedy, sizeof out->remedy, "write %s %s in %s, such as %s",
 		         article(name), name, list, dimension_example(wanted));
@@ -276,5 +283,49 @@ void quantity_explain(enum quantity_error error, const char *from, size_t length
 		snprintf(out->wrong, sizeof out->wrong, "'%s' %s", text, plain[error].wrong);
 		snprintf(out->remedy, sizeof out->remedy, "%s", plain[error].remedy);
 		break;
+	}
+}
+
+/* "an angle such as 30 deg or a length such as 150 mm" */
+static void either(const enum dimension wanted[2], char *out, size_t room)
+{
+	const char *name[2] = {dimension_name(wanted[0]), dimension_name(wanted[1])};
+	snprintf(out, room, "%s %s such as %s or %s %s such as %s", article(name[0]), name[0],
+	         dimension_example(wanted[0]), article(name[1]), name[1],
+	         dimension_example(wanted[1]));
+}
+
+void quantity_explain_either(enum quantity_error error, const char *from, size_t length,
+                             const enum dimension wanted[2], const struct unit *close,
+                             struct explanation *out)
+{
+	char text[ROOM], both[ROOM + ROOM];
+	const char *name[2] = {dimension_name(wanted[0]), dimension_name(wanted[1])};
+	cut(from, length, text);
+	either(wanted, both, sizeof both);
+	quantity_explain(error, from, length, wanted[0], close, out);
+	bool named = close && (close->dimension == wanted[0] || close->dimension == wanted[1]);
+	switch (error) {
+	case QUANTITY_WRONG_DIMENSION:
+		snprintf(out->wrong, sizeof out->wrong,
+		         "'%s' is %s %s, but %s %s or %s %s must stand here", text,
+		         article(dimension_name(close->dimension)),
+		         dimension_name(close->dimension), article(name[0]), name[0],
+		         article(name[1]), name[1]);
+		if (strcmp(close->name, "ms") != 0 || wanted[1] != DIM_SPEED)
+			snprintf(out->remedy, sizeof out->remedy, "write %s", both);
+		else
+			snprintf(out->remedy, sizeof out->remedy,
+			         "ms are milliseconds: write %s", both);
+		break;
+	case QUANTITY_NO_UNIT:
+	case QUANTITY_NOT_A_NUMBER:
+		snprintf(out->remedy, sizeof out->remedy, "write %s, or unknown", both);
+		break;
+	case QUANTITY_UNIT_UNKNOWN:
+		if (!named)
+			snprintf(out->remedy, sizeof out->remedy, "write %s", both);
+		break;
+	default: break;
 	}
 }

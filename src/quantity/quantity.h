@@ -1,6 +1,7 @@
 /* Numbers with units: parsing, and writing them back.
  *
- * Base units inside the program: N, mm, MPa (N/mm2), N mm, kg, rad, s; a share is a plain ratio.
+ * Base units inside the program: N, mm, MPa (N/mm2), N mm, kg, rad, s and what follows from them,
+ * but kg m2 for a moment of inertia; a share is a plain ratio.
  * Factors: NIST Special Publication 811 (2008), Appendix B.8 and B.9, exact where the table prints
  * them in bold (in, ft, lb, lbf from the standard acceleration of free fall, degree).
  * A number must carry its unit; the only bare numbers are those of DIM_FACTOR and DIM_COUNT. */
@@ -22,6 +23,11 @@ enum dimension {
 	DIM_STRESS,   /* [MPa] */
 	DIM_ANGLE,    /* [rad] */
 	DIM_TIME,     /* [s] */
+	DIM_TURN_SPEED,        /* [rad/s] */
+	DIM_TURN_ACCELERATION, /* [rad/s2] */
+	DIM_SPEED,             /* [mm/s] */
+	DIM_ACCELERATION,      /* [mm/s2] */
+	DIM_INERTIA,           /* [kg m2] */
 	DIMENSIONS
 };
 
@@ -84,6 +90,10 @@ enum quantity_error quantity_find_unit(const char *name, size_t length, enum dim
 struct explanation { char wrong[160], remedy[200]; };
 void quantity_explain(enum quantity_error error, const char *text, size_t length,
                       enum dimension wanted, const struct unit *close, struct explanation *out);
+/* The same where a number of either dimension may stand: neither is named alone. */
+void quantity_explain_either(enum quantity_error error, const char *text, size_t length,
+                             const enum dimension wanted[2], const struct unit *close,
+                             struct explanation *out);
 
 const char *dimension_name(enum dimension dimension);       /* "length" */
 const char *dimension_example(enum dimension dimension);    /* "150 mm" */

@@ -12,6 +12,7 @@
 #define SI "SI unit and prefix, SP 811 Table 5, exact"
 #define TABLE_6 "SP 811 Table 6, exact"
 #define BOLD "SP 811 B.8, exact"
+#define FROM_POUND "SP 811 B.8, exact by lb 0.453 592 37 kg and in 0.0254 m"
 #define FROM_GRAVITY "SP 811 B.8, exact by lb 0.453 592 37 kg and standard gravity 9.806 65 m/s2"
 
 static const struct unit units[] = {
@@ -47,11 +48,30 @@ static const struct unit units[] = {
 	ENDLESS("deg", DIM_ANGLE, 0.017453292519943295769, "SP 811 Table 6: pi/180, exact"),
 	EXACT("rad", DIM_ANGLE, 1, SI),
 	EXACT("s", DIM_TIME, 1, SI),
+	EXACT("ms", DIM_TIME, 0.001, SI),
 	EXACT("min", DIM_TIME, 60, TABLE_6),
 	EXACT("h", DIM_TIME, 3600, TABLE_6),
 	EXACT("days", DIM_TIME, 86400, TABLE_6),
 	EXACT("weeks", DIM_TIME, 604800, "seven days of SP 811 Table 6, exact"),
 	EXACT("years", DIM_TIME, 31536000, "SP 811 B.8, year of 365 days, exact"),
+	ENDLESS("deg/s", DIM_TURN_SPEED, 0.017453292519943295769, "SP 811 Table 6: pi/180, exact"),
+	EXACT("rad/s", DIM_TURN_SPEED, 1, SI),
+	ENDLESS("rpm", DIM_TURN_SPEED, 0.10471975511965977462, "SP 811 B.8: 2 pi/60, exact"),
+	ENDLESS("deg/s2", DIM_TURN_ACCELERATION, 0.017453292519943295769, "SP 811 Table 6: pi/180, exact"),
+	EXACT("rad/s2", DIM_TURN_ACCELERATION, 1, SI),
+	EXACT("mm/s", DIM_SPEED, 1, SI),
+	EXACT("m/s", DIM_SPEED, 1000, SI),
+	EXACT("in/s", DIM_SPEED, 25.4, BOLD),
+	EXACT("ft/s", DIM_SPEED, 304.8, BOLD),
+	EXACT("mm/s2", DIM_ACCELERATION, 1, SI),
+	EXACT("m/s2", DIM_ACCELERATION, 1000, SI),
+	EXACT("in/s2", DIM_ACCELERATION, 25.4, BOLD),
+	EXACT("ft/s2", DIM_ACCELERATION, 304.8, BOLD),
+	EXACT("kg m2", DIM_INERTIA, 1, SI),
+	EXACT("kg cm2", DIM_INERTIA, 0.0001, SI),
+	EXACT("kg mm2", DIM_INERTIA, 0.000001, SI),
+	EXACT("lb in2", DIM_INERTIA, 0.0002926396534292, FROM_POUND),
+	EXACT("lb ft2", DIM_INERTIA, 0.0421401100938048, FROM_POUND),
 };
 
 enum { UNIT_COUNT = sizeof units / sizeof units[0], MAX_UNIT_NAME = 24 };
@@ -62,6 +82,7 @@ struct spelling { const char *written, *name; };
 static const struct spelling same[] = {
 	{"Nmm", "N mm"}, {"Nm", "N m"}, {"kNm", "kN m"}, {"day", "days"},
 	{"week", "weeks"}, {"year", "years"},
+	{"kgm2", "kg m2"}, {"kgcm2", "kg cm2"}, {"kgmm2", "kg mm2"}, {"rev/min", "rpm"}, {"r/min", "rpm"},
 };
 
 /* what people write when they mean a unit of the table: refused, with that unit named. A moment in
@@ -78,6 +99,17 @@ static const struct spelling meant[] = {
 	{"N.mm", "N mm"}, {"N*m", "N m"}, {"kN*m", "kN m"}, {"N*mm", "N mm"},
 	{"degree", "deg"}, {"degrees", "deg"}, {"percent", "%"}, {"pct", "%"},
 	{"sec", "s"}, {"minutes", "min"}, {"hour", "h"}, {"hours", "h"}, {"hr", "h"}, {"d", "days"},
+	{"msec", "ms"}, {"millisecond", "ms"}, {"milliseconds", "ms"}, {"second", "s"}, {"seconds", "s"},
+	{"deg/sec", "deg/s"}, {"degree/s", "deg/s"}, {"degrees/s", "deg/s"}, {"degrees/sec", "deg/s"}, {"dps", "deg/s"},
+	{"rad/sec", "rad/s"}, {"revs/min", "rpm"}, {"rev/m", "rpm"},
+	{"deg/sec2", "deg/s2"}, {"deg/s/s", "deg/s2"}, {"degrees/s2", "deg/s2"}, {"degrees/sec2", "deg/s2"},
+	{"rad/sec2", "rad/s2"}, {"rad/s/s", "rad/s2"},
+	{"mm/sec", "mm/s"}, {"m/sec", "m/s"}, {"mps", "m/s"}, {"in/sec", "in/s"}, {"ips", "in/s"}, {"ft/sec", "ft/s"},
+	{"fps", "ft/s"}, {"mm/sec2", "mm/s2"}, {"mm/s/s", "mm/s2"}, {"m/sec2", "m/s2"}, {"m/s/s", "m/s2"},
+	{"in/sec2", "in/s2"}, {"ft/sec2", "ft/s2"},
+	{"kg*m2", "kg m2"}, {"kg.m2", "kg m2"}, {"m2 kg", "kg m2"}, {"kg*cm2", "kg cm2"}, {"kg.cm2", "kg cm2"},
+	{"kg*mm2", "kg mm2"}, {"kg.mm2", "kg mm2"}, {"lbm in2", "lb in2"}, {"lbs in2", "lb in2"}, {"in2 lb", "lb in2"},
+	{"lbm ft2", "lb ft2"}, {"lbs ft2", "lb ft2"}, {"ft2 lb", "lb ft2"},
 	{"wk", "weeks"}, {"wks", "weeks"}, {"yr", "years"}, {"yrs", "years"}, {"a", "years"},
 };
 
@@ -221,6 +253,11 @@ const struct unit *quantity_display_unit(enum dimension dimension, enum unit_sys
 		[DIM_MASS] = {"kg", "lb"},     [DIM_MOMENT] = {"kN m", "ft lbf"},
 		[DIM_STRESS] = {"MPa", "psi"}, [DIM_ANGLE] = {"deg", "deg"},
 		[DIM_TIME] = {"days", "days"},
+		[DIM_TURN_SPEED] = {"deg/s", "deg/s"},
+		[DIM_TURN_ACCELERATION] = {"deg/s2", "deg/s2"},
+		[DIM_SPEED] = {"m/s", "in/s"},
+		[DIM_ACCELERATION] = {"m/s2", "in/s2"},
+		[DIM_INERTIA] = {"kg m2", "lb in2"},
 	};
 	const char *name = names[dimension][system == UNITS_US];
 	return name ? find(name, dimension, same_letters) : NULL;
@@ -230,13 +267,15 @@ const char *dimension_name(enum dimension dimension)
 {
 	static const char *const names[DIMENSIONS] = {
 		"plain number", "whole number", "share", "length", "area", "force",
-		"mass", "moment", "stress", "angle", "time"};
+		"mass", "moment", "stress", "angle", "time", "angular speed", "angular acceleration",
+		"speed", "acceleration", "moment of inertia"};
 	return names[dimension];
 }
 
 const char *dimension_example(enum dimension dimension)
 {
 	static const char *const examples[DIMENSIONS] = {
-		"0.6", "4", "25 %", "150 mm", "84.3 mm2", "1.2 kN", "12 kg", "54 N m", "28 MPa", "30 deg", "90 days"};
+		"0.6", "4", "25 %", "150 mm", "84.3 mm2", "1.2 kN", "12 kg", "54 N m", "28 MPa", "30 deg", "90 days",
+		"120 deg/s", "400 deg/s2", "1.5 m/s", "5 m/s2", "0.12 kg m2"};
 	return examples[dimension];
 }

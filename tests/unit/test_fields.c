@@ -72,7 +72,9 @@ Test(fields, paths_are_unique_in_their_kind_and_stand_together)
 		for (const struct field *other = f + 1; other < end_of_table(); other++) {
 			if (strcmp(f->path, other->path) != 0)
 				continue;
-			cr_assert_neq(f->kind, other->kind, "%s stands twice", f->path);
+			/* an angle's number and a length's: the unit tells them apart */
+			bool by_unit = f->kind == FIELD_NUMBER && f->dimension != other->dimension;
+			cr_assert(f->kind != other->kind || by_unit, "%s stands twice", f->path);
 			cr_assert_str_eq((other - 1)->path, f->path, "rows of %s are apart",
 			                 f->path);
 		}
@@ -125,6 +127,23 @@ Test(fields, things_lie_inside_their_holder)
 static bool is_within(const struct field *f, double value)
 {
 	return value >= f->low && value <= f->high;
+}
+
+/* Two rows of numbers of one path must not both take a unit. */
+Test(fields, the_unit_decides_between_two_rows_of_numbers)
+{
+	int pairs = 0;
+	for (const struct field *f = fields; f + 1 < end_of_table(); f++) {
+		if (strcmp(f->path, f[1].path) != 0 || f->kind != FIELD_NUMBER ||
+		    f[1].kind != FIELD_NUMBER)
+			continue;
+		struct quantity out;
+		pairs++;
+		cr_assert_eq(quantity_parse(f->example, strlen(f->example), f[1].dimension, &out),
+		             QUANTITY_WRONG_DIMENSION, "%s", f->path);
+		cr_assert_neq(f->offset, f[1].offset, "%s", f->path);
+	}
+	cr_assert_eq(pairs, 5, "from, to, speed, acceleration and stop of a joint");
 }
 
 Test(fields, ranges_hold_what_they_should)
@@ -219,7 +238,8 @@ static void write_example(const struct field *f, struct page *page)
 		at += step + !is_last;
 	}
 	add(page, "%s\n", f->example);
-	if (f->kind == FIELD_NUMBERS)
+	const char *last = strrchr(f->path, '.');
+	if (f->kind == FIELD_NUMBERS && last && strcmp(last, ".values") == 0)
 		add(page, "%*sunit: MPa\n", column - 2, "");
 	if (strncmp(f->path, "anchors.", 8) != 0)
 		add(page, "anchors: {at: unknown}\n");

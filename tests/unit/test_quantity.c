@@ -73,6 +73,29 @@ static const struct {
 	{"2 h", DIM_TIME, 7200, "h"},
 	{"3 min", DIM_TIME, 180, "min"},
 	{"4 s", DIM_TIME, 4, "s"},
+	{"0.35 s", DIM_TIME, 0.35, "s"},
+	{"350 ms", DIM_TIME, 0.35, "ms"},
+	{"350ms", DIM_TIME, 0.35, "ms"},
+	{"2.6 rad/s", DIM_TURN_SPEED, 2.6, "rad/s"},
+	{"7 rad/s^2", DIM_TURN_ACCELERATION, 7, "rad/s2"},
+	{"7 rad/s\xC2\xB2", DIM_TURN_ACCELERATION, 7, "rad/s2"},
+	{"1.5 m/s", DIM_SPEED, 1500, "m/s"},
+	{"250 mm/s", DIM_SPEED, 250, "mm/s"},
+	{"60 in/s", DIM_SPEED, 1524, "in/s"},
+	{"5 ft/s", DIM_SPEED, 1524, "ft/s"},
+	{"9.80665 m/s2", DIM_ACCELERATION, 9806.65, "m/s2"},
+	{"5 m/s^2", DIM_ACCELERATION, 5000, "m/s2"},
+	{"400 in/s2", DIM_ACCELERATION, 10160, "in/s2"},
+	{"10 ft/s2", DIM_ACCELERATION, 3048, "ft/s2"},
+	{"800 mm/s2", DIM_ACCELERATION, 800, "mm/s2"},
+	{"0.12 kg m2", DIM_INERTIA, 0.12, "kg m2"},
+	{"0.12 kg\xC2\xB7m\xC2\xB2", DIM_INERTIA, 0.12, "kg m2"},
+	{"0.12 kgm^2", DIM_INERTIA, 0.12, "kg m2"},
+	{"1200 kg cm2", DIM_INERTIA, 0.12, "kg cm2"},
+	{"5e5 kg-mm2", DIM_INERTIA, 0.5, "kg mm2"},
+	/* 0.453 592 37 kg x 0.0254^2 m2 and x 0.3048^2 m2, multiplied out by hand */
+	{"1 lb in2", DIM_INERTIA, 0.0002926396534292, "lb in2"},
+	{"1 lb-ft^2", DIM_INERTIA, 0.0421401100938048, "lb ft2"},
 	{"0.6", DIM_FACTOR, 0.6, NULL},
 	{"3/5", DIM_FACTOR, 0.6, NULL},
 	{"3", DIM_COUNT, 3, NULL},
@@ -103,7 +126,8 @@ static const struct {
 	{"1 lbf", DIM_FORCE, 4.448222, 0.5e-6},       {"1 kip", DIM_FORCE, 4.448222e3, 0.5e-3},
 	{"1 ft lbf", DIM_MOMENT, 1.355818e3, 0.5e-3}, {"1 in lbf", DIM_MOMENT, 1.129848e2, 0.5e-4},
 	{"1 lb", DIM_MASS, 4.535924e-1, 0.5e-7},      {"1 deg", DIM_ANGLE, 1.745329e-2, 0.5e-8},
-	{"4000 psi", DIM_STRESS, 27.579029, 0.5e-6},
+	{"4000 psi", DIM_STRESS, 27.579029, 0.5e-6},  {"1 lb in2", DIM_INERTIA, 2.926397e-4, 0.5e-10},
+	{"1 lb ft2", DIM_INERTIA, 4.214011e-2, 0.5e-8}, {"1 rpm", DIM_TURN_SPEED, 1.047198e-1, 0.5e-7},
 };
 
 Test(quantity, agrees_with_the_handbook)
@@ -186,6 +210,16 @@ static const struct {
 	{"2 3/4 inches", DIM_LENGTH, QUANTITY_UNIT_UNKNOWN, "in", "write 2 3/4 in"},
 	{"1.5e1 inch", DIM_LENGTH, QUANTITY_UNIT_UNKNOWN, "in", "write 1.5e1 in"},
 	{"2 yrs", DIM_TIME, QUANTITY_UNIT_UNKNOWN, "years", "write 2 years"},
+	{"3 ms", DIM_SPEED, QUANTITY_WRONG_DIMENSION, "ms", "milliseconds: write m/s"},
+	{"3 m/s", DIM_TIME, QUANTITY_WRONG_DIMENSION, "m/s", "write ms for milliseconds"},
+	{"3 MS", DIM_TIME, QUANTITY_UNIT_CASE, "ms", "write ms"},
+	{"30 RPM", DIM_TURN_SPEED, QUANTITY_UNIT_CASE, "rpm", "write rpm"},
+	{"120 deg/sec", DIM_TURN_SPEED, QUANTITY_UNIT_UNKNOWN, "deg/s", "write 120 deg/s"},
+	{"120 deg", DIM_TURN_SPEED, QUANTITY_WRONG_DIMENSION, "deg", "an angular speed in deg/s, rad/s or rpm"},
+	{"5 m/s/s", DIM_ACCELERATION, QUANTITY_UNIT_UNKNOWN, "m/s2", "write 5 m/s2"},
+	{"5 g", DIM_ACCELERATION, QUANTITY_WRONG_DIMENSION, "g", "an acceleration in mm/s2"},
+	{"0.1 kg m", DIM_INERTIA, QUANTITY_UNIT_UNKNOWN, NULL, "kg m2, kg cm2, kg mm2, lb in2 or lb ft2"},
+	{"5 lb in", DIM_INERTIA, QUANTITY_UNIT_UNKNOWN, "in lbf", "lb in2 or lb ft2"},
 	{"M12", DIM_LENGTH, QUANTITY_NOT_A_NUMBER, NULL, "write 12 mm"},
 	{"M12x1.75", DIM_LENGTH, QUANTITY_NOT_A_NUMBER, NULL, "write 12 mm"},
 	{"M12", DIM_FORCE, QUANTITY_NOT_A_NUMBER, NULL, "such as 1.2 kN"},
@@ -239,6 +273,52 @@ Test(quantity, refuses_each_mistake_with_its_own_advice)
 	}
 	/* every error of the list was provoked: bits 1 to the last */
 	cr_assert_eq(seen, (1u << (QUANTITY_UNIT_NOT_WANTED + 1)) - 2);
+}
+
+/* SP 811 Table 6 and B.8: a turn is 360 degrees and 2 pi; a product with pi is rounded twice. */
+Test(quantity, turns_are_rounded_to_the_last_digits)
+{
+	static const struct {
+		const char *text;
+		enum dimension dimension;
+		double value;
+	} turns[] = {{"360 deg/s", DIM_TURN_SPEED, 6.2831853071795865},
+	             {"45\xC2\xB0/s", DIM_TURN_SPEED, 0.78539816339744831},
+	             {"60 rpm", DIM_TURN_SPEED, 6.2831853071795865},
+	             {"60 rev/min", DIM_TURN_SPEED, 6.2831853071795865},
+	             {"90 deg/s\xC2\xB2", DIM_TURN_ACCELERATION, 1.5707963267948966},
+	             {"90 \xC2\xB0/s^2", DIM_TURN_ACCELERATION, 1.5707963267948966}};
+	for (size_t i = 0; i < COUNT(turns); i++) {
+		struct quantity out;
+		cr_assert_eq(quantity_parse(turns[i].text, strlen(turns[i].text),
+		                            turns[i].dimension, &out),
+		             QUANTITY_OK, "%s", turns[i].text);
+		cr_assert_float_eq(out.value, turns[i].value, 4e-16 * turns[i].value, "%s: %.17g",
+		                   turns[i].text, out.value);
+	}
+}
+
+/* Where an angle or a length may stand, both are named; a near unit of either is enough. */
+Test(quantity, either_of_two_dimensions_is_explained_with_both)
+{
+	static const enum dimension wanted[2] = {DIM_TURN_SPEED, DIM_SPEED};
+	static const struct { const char *text, *wrong, *remedy; } rows[] = {
+		{"12 kg", "a mass, but an angular speed or a speed must stand here", "120 deg/s or a speed such as 1.5 m/s"},
+		{"12", "'12' has no unit", "120 deg/s or a speed such as 1.5 m/s, or unknown"},
+		{"fast", "'fast' is not a number", "1.5 m/s, or unknown"},
+		{"12 knots", "a unit that is not known", "write an angular speed such as 120 deg/s or"},
+		{"12 deg/sec", "a unit that is not known", "write 12 deg/s"},
+		{"3 ms", "'3 ms' is a time", "ms are milliseconds: write an angular"},
+		{"1,5 m/s", "a decimal comma", "write 1.5 m/s"}};
+	for (size_t i = 0; i < COUNT(rows); i++) {
+		struct quantity out;
+		struct explanation why;
+		size_t length = strlen(rows[i].text);
+		enum quantity_error error = quantity_parse(rows[i].text, length, wanted[0], &out);
+		quantity_explain_either(error, rows[i].text, length, wanted, out.close, &why);
+		cr_assert(strstr(why.wrong, rows[i].wrong), "%s: %s", rows[i].text, why.wrong);
+		cr_assert(strstr(why.remedy, rows[i].remedy), "%s: %s", rows[i].text, why.remedy);
+	}
 }
 
 Test(quantity, long_and_odd_texts_end_in_an_error)
