@@ -55,17 +55,22 @@ struct chain {
 	size_t count;
 	double payload_mass;                    /* a body like a link's, in the last link's frame */
 	double payload_centre[3], payload_inertia[6];
-	double gravity[3];                      /* in mounting-face axes: (0, 0, -9.80665) on a
+	double gravity[3];                      /* in the axes of the wrench: (0, 0, -9.80665) on a
 	                                         * floor [m/s2] */
+	double mounting[9];                     /* rotation from the base frame to the axes of the
+	                                         * wrench, row-major; all zero: none. With it the
+	                                         * "mounting-face axes" of this folder are the
+	                                         * caller's, about the base frame's origin */
 };
 
 struct base_wrench { double force[3], moment[3]; };             /* [N], [N m] */
 
 /* Why a chain cannot be: NULL when it can, else half a sentence about it. *link is the index of the
  * link, `count` for the payload, `count` + 1 for the chain itself. Faults: no joint or too many; a
- * value that is not finite; a rotation that is none; a negative mass; an inertia that no body can
- * have, that is, not positive or outside the triangle inequality of principal moments (slack: 0.1 %
- * of the trace, the rounding of three typed digits). A zero mass may have zero inertia. */
+ * value that is not finite; a rotation or mounting that is none; a negative mass; an inertia that
+ * no body can have, that is, not positive or outside the triangle inequality of principal moments
+ * (slack: 0.1 % of the trace, the rounding of three typed digits). A zero mass may have zero
+ * inertia. */
 const char *chain_fault(const struct chain *chain, size_t *link);
 
 /* The chain with everything that no motion changes worked out once: all conventions become one

@@ -91,6 +91,20 @@ static const char *link_fault(enum chain_convention convention, const struct lin
 	return all_finite(dh, 4) ? NULL : "its DH parameters are not finite numbers";
 }
 
+/* All zero stands for none. */
+static const char *mounting_fault(const double r[9])
+{
+	bool none = true;
+	if (!all_finite(r, 9))
+		return "its mounting is not made of finite numbers";
+	for (int i = 0; i < 9; i++)
+		none = none && r[i] == 0;
+	if (none || !rotation_fault(r))
+		return NULL;
+	return "its mounting is no rotation: rows are not at right angles, not of length 1 or "
+	       "left-handed";
+}
+
 /* Of the chain itself, which is no link's. */
 static const char *whole_fault(const struct chain *chain)
 {
@@ -103,7 +117,7 @@ static const char *whole_fault(const struct chain *chain)
 		return "its convention is not known";
 	if (!all_finite(chain->gravity, 3))
 		return "its gravity is not made of finite numbers";
-	return NULL;
+	return mounting_fault(chain->mounting);
 }
 
 const char *chain_fault(const struct chain *chain, size_t *link)

@@ -104,9 +104,19 @@ static void split_link(enum chain_convention convention, const struct link *link
 	*behind = cross;
 }
 
+/* The base frame in the caller's axes; all zero: the axes are those of the base. */
+static struct placement mounting_of(const double r[9])
+{
+	struct placement out = placement_none();
+	for (int i = 0; i < 9; i++)
+		if (r[i] != 0)
+			out.rotation = (struct mat3){{vec3_of(r), vec3_of(r + 3), vec3_of(r + 6)}};
+	return out;
+}
+
 void chain_prepare(const struct chain *chain, struct prepared_chain *out)
 {
-	struct placement carried = placement_none();
+	struct placement carried = mounting_of(chain->mounting);
 	out->count = chain->count;
 	out->gravity = vec3_of(chain->gravity);
 	for (size_t i = 0; i < chain->count; i++) {

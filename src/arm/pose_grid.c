@@ -22,6 +22,19 @@ bool first_joint_idle(const struct prepared_chain *chain)
 	       fabs(g->y) <= weight;
 }
 
+bool last_joint_idle(const struct prepared_chain *chain)
+{
+	if (!chain->count || chain->link[chain->count - 1].kind != JOINT_REVOLUTE)
+		return false;
+	const struct prepared_link *link = &chain->link[chain->count - 1];
+	const struct vec3 *first = &link->first, *row = link->second.row;
+	double moment = STRAIGHT * (fabs(first->x) + fabs(first->y) + fabs(first->z));
+	double second = STRAIGHT * (fabs(row[0].x) + fabs(row[1].y) + fabs(row[2].z));
+	return fabs(first->x) <= moment && fabs(first->y) <= moment &&
+	       fabs(row[0].x - row[1].y) <= second && fabs(row[0].y) <= second &&
+	       fabs(row[0].z) <= second && fabs(row[1].z) <= second;
+}
+
 static struct grid_joint one_pose(double at)
 {
 	return (struct grid_joint){1, at, 0, 0};
@@ -52,14 +65,14 @@ static struct grid_joint bound_joint(enum joint_kind kind, double low, double hi
 void pose_grid_open(const struct prepared_chain *chain, const struct motion_limits *limits,
                     enum grid_purpose purpose, struct pose_grid *out)
 {
-	bool idle = first_joint_idle(chain);
+	bool idle = first_joint_idle(chain), round = last_joint_idle(chain);
 	size_t circle = limits->bound_poses ? limits->bound_poses : limits->poses;
 	circle = circle < BOUND_LEAST_POSES ? BOUND_LEAST_POSES : circle;
 	out->count = chain->count;
 	for (size_t i = 0; i < chain->count; i++) {
 		enum joint_kind kind = chain->link[i].kind;
 		double low = limits->low[i], high = limits->high[i];
-		if (!(low < high) || (i == 0 && idle))
+		if (!(low < high) || (i == 0 && idle) || (i + 1 == chain->count && round))
 			out->joint[i] = one_pose((low + high) / 2);
 		else if (purpose == GRID_SWEEP)
 			out->joint[i] = sweep_joint(kind, low, high, limits->poses);

@@ -32,6 +32,9 @@ size_t pose_grid_next(const struct pose_grid *grid, struct grid_place *place);
 /* Points on the full circle that one joint's factor in the bound counts; 0: fixed, no factor. */
 size_t pose_grid_circle(const struct grid_joint *joint);
 
+/* Whether no wrench depends on where the last joint stands: it turns a body that looks the same all
+ * round its axis. Its speed still counts. */
+bool last_joint_idle(const struct prepared_chain *chain);
 /* Whether joint 1 turns about the vertical through the base origin: then nothing that this folder
  * measures depends on its position. */
 bool first_joint_idle(const struct prepared_chain *chain);

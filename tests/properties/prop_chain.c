@@ -148,6 +148,131 @@ Test(prop_chain, base_turned_and_moved)
 	}
 }
 
+/* --- ways to mount it ----------------------------------------------------------------------------
+ */
+
+static void turn_back(const double r[9], const double v[3], double out[3])
+{
+	for (int i = 0; i < 3; i++)
+		out[i] = r[i] * v[0] + r[3 + i] * v[1] + r[6 + i] * v[2];
+}
+
+static void product(const double a[9], const double b[9], double out[9])
+{
+	for (int i = 0; i < 9; i++)
+		out[i] = a[i / 3 * 3] * b[i % 3] + a[i / 3 * 3 + 1] * b[3 + i % 3] +
+		         a[i / 3 * 3 + 2] * b[6 + i % 3];
+}
+
+/* About z or y. */
+static void axis_turn(char axis, double angle, double out[9])
+{
+	double c = cos(angle), s = sin(angle);
+	const double about_z[9] = {c, -s, 0, s, c, 0, 0, 0, 1};
+	const double about_y[9] = {c, 0, s, 0, 1, 0, -s, 0, c};
+	memcpy(out, axis == 'z' ? about_z : about_y, sizeof about_z);
+}
+
+/* Rz(toward) Ry(tilt) Rz(-toward) Rz(turned): the face's normal leans by tilt toward a heading;
+ * tilt 0 is a floor, a right angle a wall, two of them a ceiling. */
+static void mount_random(struct dice *dice, double r[9])
+{
+	double toward = dice_between(dice, -pi, pi), part[9], sum[9];
+	double tilt = dice_whole(dice, 0, 1) ? dice_whole(dice, 0, 2) * pi / 2
+	                                     : dice_between(dice, 0, pi);
+	axis_turn('z', toward, r);
+	axis_turn('y', tilt, part);
+	product(r, part, sum);
+	axis_turn('z', dice_between(dice, -pi, pi) - toward, part);
+	product(sum, part, r);
+}
+
+/* The wrench of a mounted arm is that of the arm in its own axes, with the weight pulling from
+ * where it then comes, turned; torques are the same. Every convention. */
+Test(prop_chain, mounting_turns_the_result)
+{
+	uint64_t count = cases_count("mounting turns the result", 2);
+	for (uint64_t number = 0; number < count; number++) {
+		struct dice dice = dice_open(cases_seed(), number);
+		struct trial mounted, own;
+		double force[3], moment[3], of_force, of_moment;
+		throw_trial(&mounted, &dice, 7);
+		mount_random(&dice, mounted.chain.mounting);
+		own = mounted;
+		memset(own.chain.mounting, 0, sizeof own.chain.mounting);
+		turn_back(mounted.chain.mounting, mounted.chain.gravity, own.chain.gravity);
+		run(&mounted);
+		run(&own);
+		turn(mounted.chain.mounting, own.wrench.force, force);
+		turn(mounted.chain.mounting, own.wrench.moment, moment);
+		sizes(&mounted, &of_force, &of_moment);
+		expect_same(number, "mounted", &mounted.wrench, force, moment, 1e-13 * of_force,
+		            1e-13 * of_moment);
+		for (size_t i = 0; i < own.chain.count; i++)
+			cr_assert(fabs(own.torque[i] - mounted.torque[i]) <= 1e-13 * of_moment,
+			          "case %" PRIu64 ": torque %zu", number, i);
+	}
+}
+
+/* On floor, wall, ceiling and in between with the weight straight down: the mounting is as good as
+ * a first frame that stands so, and that chain's momentum, which knows of no mounting, agrees. */
+Test(prop_chain, mounting_is_a_first_frame_that_stands_so)
+{
+	uint64_t count = cases_count("mounting as first frame", 10);
+	for (uint64_t number = 0; number < count; number++) {
+		struct dice dice = dice_open(cases_seed(), number);
+		struct trial mounted, framed;
+		struct base_wrench slow;
+		double r[9], size[2], of_force, of_moment;
+		const double down[3] = {0, 0, -9.80665}, nowhere[3] = {0};
+		do
+			throw_trial(&mounted, &dice, 7);
+		while (mounted.chain.convention != CHAIN_FRAMES);
+		framed = mounted;
+		mount_random(&dice, r);
+		memcpy(mounted.chain.mounting, r, sizeof r);
+		move_base(&framed.chain, r, nowhere);
+		memcpy(mounted.chain.gravity, down, sizeof down);
+		memcpy(framed.chain.gravity, down, sizeof down);
+		run(&mounted);
+		run(&framed);
+		sizes(&mounted, &of_force, &of_moment);
+		expect_same(number, "framed", &mounted.wrench, framed.wrench.force,
+		            framed.wrench.moment, 1e-13 * of_force, 1e-13 * of_moment);
+		slow_wrench(&framed.chain, framed.at.q, framed.at.speed, framed.at.acceleration,
+		            1e-5, &slow, size);
+		expect_same(number, "momentum", &mounted.wrench, slow.force, slow.moment,
+		            1e-9 * size[0], 1e-9 * size[1]);
+	}
+}
+
+/* However it is mounted, an arm at rest weighs its masses, straight down. */
+Test(prop_chain, mounted_arm_weighs_the_same)
+{
+	uint64_t count = cases_count("weight of a mounted arm", 2);
+	for (uint64_t number = 0; number < count; number++) {
+		struct dice dice = dice_open(cases_seed(), number);
+		struct trial trial;
+		throw_trial(&trial, &dice, 7);
+		mount_random(&dice, trial.chain.mounting);
+		memset(trial.at.speed, 0, sizeof trial.at.speed);
+		memset(trial.at.acceleration, 0, sizeof trial.at.acceleration);
+		const double down[3] = {0, 0, -9.80665};
+		double mass = trial.chain.payload_mass;
+		memcpy(trial.chain.gravity, down, sizeof down);
+		for (size_t i = 0; i < trial.chain.count; i++)
+			mass += trial.chain.link[i].mass;
+		run(&trial);
+		const double force[3] = {0, 0, -9.80665 * mass};
+		/* the moment about the vertical of a weight is none */
+		const double moment[3] = {trial.wrench.moment[0], trial.wrench.moment[1], 0};
+		double of_force, of_moment;
+		sizes(&trial, &of_force, &of_moment);
+		expect_same(number, "weight", &trial.wrench, force, moment, 1e-13 * of_force,
+		            1e-13 * of_moment);
+	}
+}
+
 /* --- the same masses, put otherwise --------------------------------------------------------------
  */
 
@@ -236,6 +361,104 @@ Test(prop_chain, payload_as_link)
 		run(&two);
 		sizes(&one, &of_force, &of_moment);
 		expect_same(number, "payload", &two.wrench, one.wrench.force, one.wrench.moment,
+		            1e-13 * of_force, 1e-13 * of_moment);
+	}
+}
+
+/* The frame in which a link is described is nobody's business: the last one turned and moved, its
+ * bodies told in the new one. */
+static void describe_otherwise(struct chain *chain, const double r[9], const double by[3])
+{
+	double *centre[2] = {chain->link[chain->count - 1].centre, chain->payload_centre};
+	double *inertia[2] = {chain->link[chain->count - 1].inertia, chain->payload_inertia};
+	for (int b = 0; b < 2; b++) {
+		double moved[3], half[9], whole[9], *i = inertia[b];
+		const double tensor[9] = {i[0], i[3], i[5], i[3], i[1], i[4], i[5], i[4], i[2]};
+		const double back[9] = {r[0], r[3], r[6], r[1], r[4], r[7], r[2], r[5], r[8]};
+		for (int k = 0; k < 3; k++)
+			moved[k] = centre[b][k] - by[k];
+		turn_back(r, moved, centre[b]);
+		product(back, tensor, half);
+		product(half, r, whole);
+		const double told[6] = {whole[0], whole[4], whole[8], whole[1], whole[5], whole[2]};
+		memcpy(i, told, sizeof told);
+	}
+}
+
+/* A locked link whose frame stands otherwise carries the bodies instead. */
+Test(prop_chain, frame_of_a_link_moved)
+{
+	uint64_t count = cases_count("frame of a link moved", 2);
+	for (uint64_t number = 0; number < count; number++) {
+		struct dice dice = dice_open(cases_seed(), number);
+		struct trial one, two;
+		double r[9], by[3], of_force, of_moment;
+		do
+			throw_trial(&one, &dice, 7);
+		while (one.chain.convention != CHAIN_FRAMES);
+		rotation_random(&dice, r);
+		for (int i = 0; i < 3; i++)
+			by[i] = dice_between(&dice, -1, 1);
+		two = one;
+		size_t last = two.chain.count;
+		insert_locked(&two, last);
+		struct link *link = &two.chain.link[last], *before = &two.chain.link[last - 1];
+		memcpy(link->rotation, r, sizeof r);
+		memcpy(link->position, by, sizeof by);
+		link->mass = before->mass;
+		memcpy(link->centre, before->centre, sizeof link->centre);
+		memcpy(link->inertia, before->inertia, sizeof link->inertia);
+		before->mass = 0;
+		memset(before->inertia, 0, sizeof before->inertia);
+		describe_otherwise(&two.chain, r, by);
+		run(&two);
+		sizes(&one, &of_force, &of_moment);
+		expect_same(number, "frame", &two.wrench, one.wrench.force, one.wrench.moment,
+		            1e-13 * of_force, 1e-13 * of_moment);
+	}
+}
+
+/* A payload of four points by its mass, centre and tensor is as good as four locked links that are
+ * a point each: the tensor's sign and order are those of masses at places. */
+Test(prop_chain, payload_as_points)
+{
+	enum { POINTS = 4 };
+	uint64_t count = cases_count("payload as points", 2);
+	for (uint64_t number = 0; number < count; number++) {
+		struct dice dice = dice_open(cases_seed(), number);
+		struct trial one, two;
+		struct link sum = {.mass = 0};
+		double of_force, of_moment;
+		throw_trial(&one, &dice, 7);
+		two = one;
+		for (int p = 0; p < POINTS; p++) {
+			struct link point = {.mass = dice_decades(&dice, -2, 1)};
+			for (int i = 0; i < 3; i++)
+				point.centre[i] = dice_between(&dice, -0.3, 0.3);
+			insert_locked(&two, two.chain.count);
+			struct link *at = &two.chain.link[two.chain.count - 1];
+			at->mass = point.mass;
+			memcpy(at->centre, point.centre, sizeof at->centre);
+			if (p == 0) {
+				sum = point;
+				continue;
+			}
+			double mass[2] = {sum.mass, point.mass}, centre[2][3];
+			double inertia[2][6] = {{0}};
+			memcpy(centre[0], sum.centre, sizeof sum.centre);
+			memcpy(centre[1], point.centre, sizeof point.centre);
+			memcpy(inertia[0], sum.inertia, sizeof sum.inertia);
+			join(mass, centre, inertia, &sum);
+		}
+		one.chain.payload_mass = sum.mass;
+		memcpy(one.chain.payload_centre, sum.centre, sizeof sum.centre);
+		memcpy(one.chain.payload_inertia, sum.inertia, sizeof sum.inertia);
+		two.chain.payload_mass = 0;
+		memset(two.chain.payload_inertia, 0, sizeof two.chain.payload_inertia);
+		run(&one);
+		run(&two);
+		sizes(&one, &of_force, &of_moment);
+		expect_same(number, "points", &two.wrench, one.wrench.force, one.wrench.moment,
 		            1e-13 * of_force, 1e-13 * of_moment);
 	}
 }

@@ -13,8 +13,11 @@ static const double pi = 3.14159265358979323846;
 static const char *const kind_name[REACTION_KINDS] = {"tilting", "horizontal", "uplift",
                                                       "downforce", "twisting"};
 
+enum mounted { UPRIGHT, TURNED, HANGING, TIPPED, WAYS_TO_MOUNT };
+
 struct moving_arm {
 	struct chain chain;
+	enum mounted mounted;
 	struct prepared_chain prepared;
 	struct motion_limits limits;
 	struct reaction_extremes extremes;
@@ -40,8 +43,23 @@ static void limits_random(struct moving_arm *arm, struct dice *dice)
 	}
 }
 
-/* Half of the arms stand on a floor with joint 1 upright, as most do; many have bodies on their
- * axes. */
+/* On a floor, turned on it, hanging from a ceiling or anyhow; a quarter of the arms each. */
+static void mount_random(struct moving_arm *arm, struct dice *dice)
+{
+	double u = dice_between(dice, -pi, pi), c = cos(u), s = sin(u);
+	const double turned[9] = {c, -s, 0, s, c, 0, 0, 0, 1};
+	const double hanging[9] = {1, 0, 0, 0, -1, 0, 0, 0, -1};
+	arm->mounted = (enum mounted)dice_whole(dice, 0, WAYS_TO_MOUNT - 1);
+	if (arm->mounted == TURNED)
+		memcpy(arm->chain.mounting, turned, sizeof turned);
+	if (arm->mounted == HANGING)
+		memcpy(arm->chain.mounting, hanging, sizeof hanging);
+	if (arm->mounted == TIPPED)
+		rotation_random(dice, arm->chain.mounting);
+}
+
+/* Half of the arms have joint 1 upright in their own axes, as most do, and a weight that comes
+ * straight down on a floor; many have bodies on their axes. */
 static void throw_arm(struct moving_arm *arm, struct dice *dice, size_t most)
 {
 	chain_random(&arm->chain, dice, most);
@@ -55,6 +73,7 @@ static void throw_arm(struct moving_arm *arm, struct dice *dice, size_t most)
 		first->position[0] = first->position[1] = 0;
 		arm->chain.gravity[0] = arm->chain.gravity[1] = 0;
 	}
+	mount_random(arm, dice);
 	limits_random(arm, dice);
 	chain_prepare(&arm->chain, &arm->prepared);
 	reaction_start(&arm->extremes);
@@ -185,6 +204,10 @@ Test(reaction, poses_of_the_grid)
 	cr_expect_eq(reaction_sweep_count(&chain, &limits), 1, "all joints fixed");
 	for (int i = 0; i < 6; i++)
 		limits.high[i] = 1;
+	cr_expect_eq(reaction_sweep_count(&chain, &limits), 65536,
+	             "joint 1 upright, joint 6 turns what is round: 16^4");
+	chain.payload_mass = 1;
+	chain.payload_centre[0] = 0.1;
 	cr_expect_eq(reaction_sweep_count(&chain, &limits), 1048576, "joint 1 upright: 16^5");
 	cr_expect_eq(reaction_bound_count(&chain, &limits), 1048576);
 	limits.bound_poses = 24;
@@ -212,7 +235,8 @@ Test(reaction, upright_joint_1_does_not_matter)
 		struct base_wrench one, other;
 		do
 			throw_arm(&arm, &dice, 6);
-		while (arm.chain.gravity[0] != 0 || arm.chain.link[0].kind != JOINT_REVOLUTE ||
+		while (arm.mounted == TIPPED || arm.chain.gravity[0] != 0 ||
+		       arm.chain.link[0].kind != JOINT_REVOLUTE ||
 		       arm.chain.convention == CHAIN_STANDARD_DH);
 		arm.limits.low[0] = -pi;
 		arm.limits.high[0] = pi;
@@ -357,6 +381,98 @@ Test(reaction, values_come_from_their_motion_and_refining_never_lowers)
 	}
 }
 
+/* --- ways to mount it
+ * ----------------------------------------------------------------------------- */
+
+static void sweep_and_bound(struct moving_arm *arm)
+{
+	chain_prepare(&arm->chain, &arm->prepared);
+	sweep_all(arm);
+	reaction_bound(&arm->chain, &arm->limits, &arm->extremes);
+}
+
+/* The rounding allowed is that of the sums at any pose of the grid; the first stands for all, with
+ * levers of at most ten times its own to spare. */
+static void expect_same_kind(uint64_t number, const struct moving_arm *one, enum reaction_kind kind,
+                             const struct moving_arm *other, enum reaction_kind other_kind)
+{
+	double slack = 1e-12 * size_at(one, one->limits.low);
+	double a = one->extremes.exact[kind].value, b = other->extremes.exact[other_kind].value;
+	cr_assert(fabs(a - b) <= slack, "case %" PRIu64 ": %s %.15g, %.15g", number,
+	          kind_name[kind], a, b);
+	a = one->extremes.bound[kind];
+	b = other->extremes.bound[other_kind];
+	cr_assert(fabs(a - b) <= 10 * slack, "case %" PRIu64 ": bound of %s %.15g, %.15g", number,
+	          kind_name[kind], a, b);
+}
+
+/* The mounting is as good as a first frame that stands so; turning by the vertical on top of it
+ * changes no value. */
+Test(reaction, mounting_is_a_first_frame_and_headings_are_alike)
+{
+	uint64_t count = cases_count("mounted sweep", 100);
+	for (uint64_t number = 0; number < count; number++) {
+		struct dice dice = dice_open(cases_seed(), number);
+		struct moving_arm arm, framed;
+		do
+			throw_arm(&arm, &dice, 4);
+		while (arm.chain.convention != CHAIN_FRAMES || arm.mounted == UPRIGHT);
+		arm.limits.poses = 4;
+		arm.chain.gravity[0] = arm.chain.gravity[1] = 0;
+		framed = arm;
+		struct link *first = &framed.chain.link[0];
+		double u = dice_between(&dice, -pi, pi), c = cos(u), s = sin(u);
+		const double *r = arm.chain.mounting, *q = arm.chain.link[0].rotation,
+			     *p = arm.chain.link[0].position;
+		double turned[9], place[3];
+		for (int i = 0; i < 9; i++)
+			turned[i] = r[i / 3 * 3] * q[i % 3] + r[i / 3 * 3 + 1] * q[3 + i % 3] +
+			            r[i / 3 * 3 + 2] * q[6 + i % 3];
+		for (int i = 0; i < 3; i++)
+			place[i] = r[3 * i] * p[0] + r[3 * i + 1] * p[1] + r[3 * i + 2] * p[2];
+		memcpy(first->rotation, turned, sizeof turned);
+		memcpy(first->position, place, sizeof place);
+		const double heading[9] = {c, -s, 0, s, c, 0, 0, 0, 1};
+		memcpy(framed.chain.mounting, heading, sizeof heading);
+		sweep_and_bound(&arm);
+		sweep_and_bound(&framed);
+		for (int kind = 0; kind < REACTION_KINDS; kind++)
+			expect_same_kind(number, &arm, (enum reaction_kind)kind, &framed,
+			                 (enum reaction_kind)kind);
+	}
+}
+
+/* From a ceiling everything is upside down: what pulls there presses on a floor where weight rises,
+ * and the other three kinds are the same. */
+Test(reaction, ceiling_swaps_uplift_and_downforce)
+{
+	static const enum reaction_kind swapped[REACTION_KINDS] = {
+		[REACTION_TILTING] = REACTION_TILTING,
+		[REACTION_HORIZONTAL] = REACTION_HORIZONTAL,
+		[REACTION_UPLIFT] = REACTION_DOWNFORCE,
+		[REACTION_DOWNFORCE] = REACTION_UPLIFT,
+		[REACTION_TWISTING] = REACTION_TWISTING,
+	};
+	uint64_t count = cases_count("ceiling", 100);
+	for (uint64_t number = 0; number < count; number++) {
+		struct dice dice = dice_open(cases_seed(), number);
+		struct moving_arm ceiling, floor;
+		do
+			throw_arm(&ceiling, &dice, 4);
+		while (ceiling.mounted != HANGING);
+		ceiling.limits.poses = 4;
+		floor = ceiling;
+		memset(floor.chain.mounting, 0, sizeof floor.chain.mounting);
+		floor.chain.gravity[1] *= -1;
+		floor.chain.gravity[2] *= -1;
+		sweep_and_bound(&ceiling);
+		sweep_and_bound(&floor);
+		for (int kind = 0; kind < REACTION_KINDS; kind++)
+			expect_same_kind(number, &ceiling, (enum reaction_kind)kind, &floor,
+			                 swapped[kind]);
+	}
+}
+
 /* --- pieces
  * --------------------------------------------------------------------------------------- */
 
@@ -437,7 +553,18 @@ static void expect_within(const struct moving_arm *arm, const double values[REAC
 		          values[kind], arm->extremes.bound[kind]);
 }
 
-/* CASES samples of each of 20 arms. */
+/* As many points a joint as the time allows, since a coarse grid's bound is loose and hard to miss:
+ * of grids with at most MOST poses the finest, at least 8 a joint. */
+static size_t fine_poses(size_t joints)
+{
+	enum { MOST = 30000, FINEST = 48 };
+	size_t poses = 8;
+	while (poses < FINEST && power(poses + 1, joints) <= MOST)
+		poses++;
+	return poses;
+}
+
+/* CASES samples of each of 20 arms: 10 000 unless set, 1e6 in `make check-long`. */
 Test(reaction, bound_against_dense_random_search)
 {
 	uint64_t count = cases_count("samples an arm against the bound", 1);
@@ -445,8 +572,11 @@ Test(reaction, bound_against_dense_random_search)
 		struct dice dice = dice_open(cases_seed(), number);
 		struct moving_arm arm;
 		double most[REACTION_KINDS];
-		throw_arm(&arm, &dice, 6);
-		arm.limits.poses = 8;
+		/* each number of joints from one to six in turn */
+		do
+			throw_arm(&arm, &dice, 6);
+		while (arm.chain.count != number % 6 + 1);
+		arm.limits.poses = fine_poses(arm.chain.count);
 		reaction_bound(&arm.chain, &arm.limits, &arm.extremes);
 		for (int kind = 0; kind < REACTION_KINDS; kind++)
 			most[kind] = -HUGE_VAL;

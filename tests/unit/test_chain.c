@@ -185,6 +185,78 @@ Test(chain, two_link_arm_of_craig)
 	}
 }
 
+/* Two links with their centres on them and moments of inertia about these, in a vertical plane:
+ * Spong and Vidyasagar, Robot Dynamics and Control, ch. 6 (planar elbow arm; from memory). d11,
+ * d12, d22 and h are that book's. */
+Test(chain, two_link_arm_of_spong)
+{
+	const double m1 = 5, m2 = 3, l1 = 0.7, lc1 = 0.4, lc2 = 0.25, g = 9.81;
+	const double i1 = 0.2, i2 = 0.06;
+	struct chain chain = {.convention = CHAIN_STANDARD_DH, .gravity = {0, -g, 0}, .count = 2};
+	/* the frame of standard DH stands at the link's far end */
+	chain.link[0] = (struct link){.a = l1, .mass = m1, .centre = {lc1 - l1}};
+	chain.link[1] = (struct link){.a = 0.6, .mass = m2, .centre = {lc2 - 0.6}};
+	chain.link[0].inertia[2] = i1;
+	chain.link[1].inertia[2] = i2;
+	struct dice dice = dice_open(cases_seed(), 4);
+	for (int k = 0; k < 100; k++) {
+		struct instant at;
+		struct base_wrench wrench;
+		double torque[2];
+		instant_random(&at, &dice);
+		run(&chain, &at, &wrench, torque);
+		double c1 = cos(at.q[0]), c12 = cos(at.q[0] + at.q[1]), c2 = cos(at.q[1]);
+		double v1 = at.speed[0], v2 = at.speed[1];
+		double a1 = at.acceleration[0], a2 = at.acceleration[1];
+		double d11 = m1 * lc1 * lc1 + i1 + i2 +
+		             m2 * (l1 * l1 + lc2 * lc2 + 2 * l1 * lc2 * c2);
+		double d12 = m2 * (lc2 * lc2 + l1 * lc2 * c2) + i2, d22 = m2 * lc2 * lc2 + i2;
+		double h = -m2 * l1 * lc2 * sin(at.q[1]);
+		double tau1 = d11 * a1 + d12 * a2 + h * v2 * v2 + 2 * h * v1 * v2 +
+		              (m1 * lc1 + m2 * l1) * g * c1 + m2 * lc2 * g * c12;
+		double tau2 = d12 * a1 + d22 * a2 - h * v1 * v1 + m2 * lc2 * g * c12;
+		near("torque 1", torque[0], tau1, 300);
+		near("torque 2", torque[1], tau2, 300);
+		near("base", wrench.moment[2], -tau1, 300);
+	}
+}
+
+/* A turning joint and a slide outward on it, in a vertical plane, point masses at l1 and at the
+ * slide's length d: Craig, Introduction to Robotics, ch. 6 (the arm of one turning and one sliding
+ * joint; from memory), with point masses. */
+Test(chain, turning_and_sliding_arm)
+{
+	const double m1 = 4, m2 = 2, l1 = 0.5, g = 9.81;
+	struct chain chain = {.convention = CHAIN_FRAMES, .gravity = {0, -g, 0}};
+	point_link(&chain, JOINT_REVOLUTE, m1, l1, 0, 0);
+	point_link(&chain, JOINT_PRISMATIC, m2, 0, 0, 0);
+	/* the slide's z along x of the turning link */
+	const double ahead[9] = {0, 0, 1, 0, 1, 0, -1, 0, 0};
+	memcpy(chain.link[1].rotation, ahead, sizeof ahead);
+	struct dice dice = dice_open(cases_seed(), 5);
+	for (int k = 0; k < 100; k++) {
+		struct instant at;
+		struct base_wrench wrench;
+		double torque[2];
+		instant_random(&at, &dice);
+		run(&chain, &at, &wrench, torque);
+		double c = cos(at.q[0]), s = sin(at.q[0]), d = at.q[1];
+		double w = at.speed[0], v = at.speed[1];
+		double al = at.acceleration[0], a = at.acceleration[1];
+		double tau = (m1 * l1 * l1 + m2 * d * d) * al + 2 * m2 * d * w * v +
+		             (m1 * l1 + m2 * d) * g * c;
+		double force = m2 * (a - d * w * w + g * s);
+		near("torque", torque[0], tau, 300);
+		near("force", torque[1], force, 300);
+		near("base", wrench.moment[2], -tau, 300);
+		/* along the arm and across it, then into the axes of the base */
+		double along = m2 * (a - d * w * w) - m1 * l1 * w * w;
+		double across = (m1 * l1 + m2 * d) * al + 2 * m2 * w * v;
+		near("fx", wrench.force[0], -(along * c - across * s), 300);
+		near("fy", wrench.force[1], -(along * s + across * c + (m1 + m2) * g), 300);
+	}
+}
+
 /* The same arm's push on its base: the opposite of both masses' accelerations, and their weight. */
 Test(chain, two_link_arm_pushes_its_base)
 {
@@ -289,5 +361,37 @@ Test(chain, floor_ceiling_and_wall)
 		memcpy(chain.gravity, mount[i].gravity, sizeof chain.gravity);
 		run(&chain, &at, &wrench, NULL);
 		expect_wrench(&wrench, mount[i].force, mount[i].moment, 50);
+	}
+}
+
+/* The same told in the cell's axes, z up, by the way the arm is mounted: the weight always falls,
+ * and the moment is that of where the mass then hangs. Joint 1 turns the mass, 0.1 m off its axis,
+ * at 3 rad/s: 4.5 N outward, away from the axis. */
+Test(chain, mounted_on_floor_ceiling_and_wall)
+{
+	static const struct {
+		const char *name;
+		double mounting[9], force[3], moment[3];
+	} mount[] = {
+		/* mass at (0.1, 0, 0.4) */
+		{"floor", {1, 0, 0, 0, 1, 0, 0, 0, 1}, {4.5, 0, -50}, {0, 6.8, 0}},
+		/* turned over about y, mass at (-0.1, 0, -0.4): pulled toward -x below the face */
+		{"ceiling", {-1, 0, 0, 0, 1, 0, 0, 0, -1}, {-4.5, 0, -50}, {0, -3.2, 0}},
+		/* the face looks along +x, its own x downward: mass at (0.4, 0, -0.1) */
+		{"wall", {0, 0, 1, 0, 1, 0, -1, 0, 0}, {0, 0, -54.5}, {0, 21.8, 0}},
+		/* the face looks along +y, its own x along +x: mass at (0.1, 0.4, 0) */
+		{"wall y", {1, 0, 0, 0, 0, 1, 0, -1, 0}, {4.5, 0, -50}, {-20, 5, -1.8}},
+	};
+	struct chain chain = {.convention = CHAIN_FRAMES, .gravity = {0, 0, -10}};
+	struct instant at = {.speed = {3}};
+	point_link(&chain, JOINT_REVOLUTE, 5, 0.1, 0, 0.4);
+	for (size_t i = 0; i < sizeof mount / sizeof *mount; i++) {
+		struct base_wrench wrench;
+		memcpy(chain.mounting, mount[i].mounting, sizeof chain.mounting);
+		run(&chain, &at, &wrench, NULL);
+		for (int k = 0; k < 3; k++) {
+			near(mount[i].name, wrench.force[k], mount[i].force[k], 50);
+			near(mount[i].name, wrench.moment[k], mount[i].moment[k], 50);
+		}
 	}
 }

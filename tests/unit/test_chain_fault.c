@@ -141,3 +141,30 @@ Test(chain_fault, frames_and_joints)
 	chain.convention = (enum chain_convention)5;
 	expect_fault(&chain, chain.count + 1, "convention");
 }
+
+/* From a floor to a wall, and turned: a rotation or nothing at all. */
+Test(chain_fault, mounting)
+{
+	struct chain chain;
+	struct dice dice = dice_open(cases_seed(), 4);
+	size_t link;
+	good_chain(&chain);
+	cr_expect_null(chain_fault(&chain, &link), "none");
+	for (int k = 0; k < 100; k++) {
+		rotation_random(&dice, chain.mounting);
+		cr_expect_null(chain_fault(&chain, &link), "turned, case %d", k);
+	}
+	double turned[9];
+	memcpy(turned, chain.mounting, sizeof turned);
+	chain.mounting[4] += 1e-3;
+	expect_fault(&chain, chain.count + 1, "mounting");
+	for (int i = 0; i < 9; i++)
+		chain.mounting[i] = -turned[i];
+	expect_fault(&chain, chain.count + 1, "left-handed");
+	memset(chain.mounting, 0, sizeof chain.mounting);
+	chain.mounting[8] = 1;
+	expect_fault(&chain, chain.count + 1, "mounting");
+	memcpy(chain.mounting, turned, sizeof turned);
+	chain.mounting[0] = NAN;
+	expect_fault(&chain, chain.count + 1, "finite");
+}

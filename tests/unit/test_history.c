@@ -172,7 +172,7 @@ static const struct bad bad[] = {
 	{"t, Fx [N]\n", FAULT_NUMBER, 1, 2, "column t has no unit", "t [s]"},
 	{"t [s], Fx [n]\n", FAULT_NUMBER, 1, 12, "wrong case", "write N"},
 	{"t [s], Fx [N m]\n", FAULT_NUMBER, 1, 12, "is a moment", "force"},
-	{"t [ms], Fx [N]\n", FAULT_NUMBER, 1, 4, "'ms' has a unit that is not known", "write s"},
+	{"t [us], Fx [N]\n", FAULT_NUMBER, 1, 4, "'us' has a unit that is not known", "write s"},
 	{"t [s], Mx [ft lb]\n", FAULT_NUMBER, 1, 12, "lb is a mass", "ft lbf"},
 	/* numbers */
 	{HEADER "0,nan,2,3,4,5,6\n", FAULT_NUMBER, 2, 3, "row 1, Fx: 'nan' is not a finite number", "finite"},

@@ -99,6 +99,18 @@ Test(reaction_bound, squares_of_speed_count_once)
 	expect_reached(extremes.bound[REACTION_HORIZONTAL], mass * radius * 100);
 }
 
+/* Both joints at speed, u and w: the moment of momentum m r^2 cos^2 q u about the vertical changes
+ * by the twist m r^2 sin(2 q) u w alone, of degree 2, largest at 45 degrees. */
+Test(reaction_bound, product_of_speeds_counts_in_full)
+{
+	struct chain chain;
+	struct motion_limits limits = {.speed = {3, 2}};
+	struct reaction_extremes extremes;
+	open_two_links(&chain);
+	bound_of(&chain, &limits, pi / 8, &extremes);
+	expect_reached(extremes.bound[REACTION_TWISTING], mass * radius * radius * 3 * 2);
+}
+
 /* A slide from -0.2 to 0.6 m along z of a table that accelerates about y: it tilts the base by m a
  * z^2, of degree 2 in z, largest at an end; both ends are points of the grid. */
 Test(reaction_bound, prismatic_joint)
