@@ -80,12 +80,25 @@ enum balance base_balance(const struct base *base, const double load[3]);
  * facet exists; above 1 no equilibrium in some heading. Gives that heading [rad]. */
 double base_overturning(const struct base *base, const double steady[3], double turning,
                         double *heading);
+/* The same for headings from `from` to `to` alone [rad]; what turns then may also resist. */
+double base_overturning_within(const struct base *base, const double steady[3], double turning,
+                               double from, double to, double *heading);
 
 /* Solves for `settle` from the start value in it (any finite value; warm starts are fast). Returns
  * DONE with relative residual <= 1e-9, or NO_CONVERGENCE. `iterations` may be NULL. Does not
  * allocate. */
 enum status base_solve(const struct base *base, double bed_ratio, const double load[3],
                        double settle[3], int *iterations);
+/* What a solution leaves for the next one of the same base and bed ratio, so that contact is not
+ * integrated twice at the same settlement. All zero: nothing yet. */
+struct base_warm {
+	bool ready;
+	double settle[3];
+	double force[3], stiffness[6];       /* of bed and anchors there */
+};
+/* As base_solve, from the solution in `warm` where it is ready, else from base_start. */
+enum status base_solve_on(const struct base *base, double bed_ratio, const double load[3],
+                          struct base_warm *warm, double settle[3]);
 /* Start value: everything in contact, all anchors acting (linear). */
 void base_start(const struct base *base, double bed_ratio, const double load[3], double settle[3]);
 

@@ -28,22 +28,44 @@ enum balance base_balance(const struct base *base, const double load[3])
 	return balance;
 }
 
-double base_overturning(const struct base *base, const double steady[3], double turning,
-                        double *heading)
+static const double full_turn = 6.28318530717958647692;
+
+/* The heading within the range that is nearest to `best`, where a cosine about it is largest. */
+static double nearest_heading(double best, double from, double to)
 {
+	double ahead = best - from - full_turn * floor((best - from) / full_turn);
+	if (from + ahead <= to)
+		return from + ahead;
+	return cos(from - best) > cos(to - best) ? from : to;
+}
+
+double base_overturning_within(const struct base *base, const double steady[3], double turning,
+                               double from, double to, double *heading)
+{
+	bool round = to - from >= full_turn * (1 - 1e-12);
 	double worst = 0;
 	*heading = 0;
 	for (size_t i = 0; i < base->facet_count; i++) {
 		const double *n = base->facet[i];
 		double moment = moment_about(n, steady);
 		/* the turning moment is worst when it points straight across the line */
-		double over = fabs(turning) + fmax(moment, 0), resisting = fmax(-moment, 0);
+		double across = atan2(turning < 0 ? -n[2] : n[2], turning < 0 ? -n[1] : n[1]);
+		double at = round ? across : nearest_heading(across, from, to);
+		double part = round ? fabs(turning) : fabs(turning) * cos(at - across);
+		double over = fmax(part, 0) + fmax(moment, 0);
+		double resisting = fmax(-part, 0) + fmax(-moment, 0);
 		/* neither the one nor the other: on the edge of the cone */
 		double ratio = resisting > 0 ? over / resisting : over > 0 ? HUGE_VAL : 1;
 		if (ratio > worst) {
 			worst = ratio;
-			*heading = atan2(turning < 0 ? -n[2] : n[2], turning < 0 ? -n[1] : n[1]);
+			*heading = at;
 		}
 	}
 	return worst;
+}
+
+double base_overturning(const struct base *base, const double steady[3], double turning,
+                        double *heading)
+{
+	return base_overturning_within(base, steady, turning, 0, full_turn, heading);
 }

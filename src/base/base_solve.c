@@ -210,14 +210,14 @@ void base_start(const struct base *base, double bed_ratio, const double load[3],
 		memset(settle, 0, 3 * sizeof *settle);
 }
 
-/* Iterates from at->settle; leaves the best settlement found there and returns its residual. */
+/* Iterates from *at, which is evaluated; leaves the best settlement found there, evaluated, and
+ * returns its residual. */
 static double iterate(const struct problem *problem, struct trial *at, int *iterations)
 {
 	struct trial next;
 	double best[3], least = HUGE_VAL, guard = 0;
 	int since_best = 0;
 	memcpy(best, at->settle, sizeof best);
-	evaluate(problem, at);
 	for (int i = 0;; i++) {
 		double now = residual(problem, at);
 		since_best = now < least / 2 ? 0 : since_best + 1;
@@ -238,7 +238,11 @@ static double iterate(const struct problem *problem, struct trial *at, int *iter
 		guard = length < 0.25 ? fmax(guard * 10, 1e-6) : guard > 1e-16 ? guard / 100 : 0;
 		++*iterations;
 	}
-	memcpy(at->settle, best, sizeof best);
+	/* so that forces and stiffness are always those of the settlement */
+	if (memcmp(at->settle, best, sizeof best) != 0) {
+		memcpy(at->settle, best, sizeof best);
+		evaluate(problem, at);
+	}
 	return least;
 }
 
@@ -254,10 +258,12 @@ enum status base_solve(const struct base *base, double bed_ratio, const double l
 		/* no load: a base that just touches, without any force */
 		memset(at.settle, 0, sizeof at.settle);
 	} else {
+		evaluate(&problem, &at);
 		least = iterate(&problem, &at, &count);
 		if (!(least <= ACCEPTED)) {
 			/* a bad start; the linear solution is the safe one */
 			base_start(base, bed_ratio, load, at.settle);
+			evaluate(&problem, &at);
 			least = iterate(&problem, &at, &count);
 		}
 	}
@@ -265,4 +271,37 @@ enum status base_solve(const struct base *base, double bed_ratio, const double l
 	if (iterations)
 		*iterations = count;
 	return least <= ACCEPTED ? DONE : NO_CONVERGENCE;
+}
+
+enum status base_solve_on(const struct base *base, double bed_ratio, const double load[3],
+                          struct base_warm *warm, double settle[3])
+{
+	struct problem problem = pose(base, bed_ratio, load);
+	struct trial at;
+	int count = 0;
+	if (!warm->ready || problem.size == 0) {
+		warm->ready = false;
+		base_start(base, bed_ratio, load, settle);
+		if (problem.size == 0)
+			return base_solve(base, bed_ratio, load, settle, NULL);
+		memcpy(at.settle, settle, sizeof at.settle);
+		evaluate(&problem, &at);
+	} else {
+		memcpy(at.settle, warm->settle, sizeof at.settle);
+		memcpy(at.stiffness, warm->stiffness, sizeof at.stiffness);
+		for (int k = 0; k < 3; k++)
+			at.lack[k] = warm->force[k] - problem.load[k];
+	}
+	warm->ready = false;
+	if (!(iterate(&problem, &at, &count) <= ACCEPTED)) {
+		memcpy(settle, at.settle, sizeof at.settle);
+		return base_solve(base, bed_ratio, load, settle, NULL);
+	}
+	memcpy(settle, at.settle, sizeof at.settle);
+	memcpy(warm->settle, at.settle, sizeof at.settle);
+	memcpy(warm->stiffness, at.stiffness, sizeof at.stiffness);
+	for (int k = 0; k < 3; k++)
+		warm->force[k] = at.lack[k] + problem.load[k];
+	warm->ready = true;
+	return DONE;
 }

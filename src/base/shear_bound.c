@@ -6,8 +6,8 @@
 
 struct largest { double size, heading; };
 
-/* Largest size of the shear on one anchor from `steady` and one turning force, over all headings,
- * places and both signs of the twist. */
+/* Largest size of the shear on one anchor from `steady` and one turning force, over all headings of
+ * the force, places and signs of the twist. */
 static struct largest largest_of(const struct base *base, size_t anchor, struct pull steady,
                                  const struct turning_force *turning)
 {
@@ -18,7 +18,7 @@ static struct largest largest_of(const struct base *base, size_t anchor, struct 
 		/* the force is (F, 0) with torsion -F y at heading 0, (0, F) with F x at 90 deg */
 		struct vec2 mx = shear_share(base, anchor, (struct pull){force, 0, -force * at.y});
 		struct vec2 my = shear_share(base, anchor, (struct pull){0, force, force * at.x});
-		for (int sign = -1; sign <= 1; sign += 2) {
+		for (int sign = turning->one_sign ? 1 : -1; sign <= 1; sign += 2) {
 			struct pull still = {steady.x, steady.y,
 			                     steady.torsion + sign * turning->twist};
 			double heading, size = farthest_on_ellipse(shear_share(base, anchor, still),
@@ -62,7 +62,8 @@ bool shear_group_bound(const struct base *base, const struct load_case *load_cas
 	for (size_t i = 0; i < base->anchor_count; i++) {
 		struct vec2 still = shear_share(base, i, fixed);
 		double sum = single ? 0 : sqrt(still.x * still.x + still.y * still.y), leader = 0;
-		heading[i] = 0;
+		bool stands = load_case->turning_count == 0 && (fixed.x != 0 || fixed.y != 0);
+		heading[i] = stands ? atan2(fixed.y, fixed.x) : 0;
 		for (int k = 0; k < load_case->turning_count; k++) {
 			const struct turning_force *turning = &load_case->turning_force[k];
 			struct largest largest = largest_of(base, i, single ? fixed : none,

@@ -55,11 +55,11 @@ struct vec2 shear_place(const struct base *base, const struct turning_force *tur
 }
 
 /* Torsion about the centroid that a turning force can bring at a heading: any hull corner, either
- * sign of its own twist. */
+ * sign of its own twist unless it has but one. */
 static struct range torsion_range(const struct base *base, const struct turning_force *turning,
                                   double heading)
 {
-	double c = cos(heading), s = sin(heading);
+	double c = cos(heading + turning->lead), s = sin(heading + turning->lead);
 	struct range range = {HUGE_VAL, -HUGE_VAL};
 	for (size_t i = 0; i < shear_place_count(base, turning); i++) {
 		struct vec2 at = shear_place(base, turning, i);
@@ -67,8 +67,8 @@ static struct range torsion_range(const struct base *base, const struct turning_
 		range.low = fmin(range.low, torsion);
 		range.high = fmax(range.high, torsion);
 	}
-	range.low -= fabs(turning->twist);
-	range.high += fabs(turning->twist);
+	range.low += turning->one_sign ? turning->twist : -fabs(turning->twist);
+	range.high += turning->one_sign ? turning->twist : fabs(turning->twist);
 	return range;
 }
 
@@ -86,8 +86,8 @@ bool shear_group_at(const struct base *base, const struct load_case *load_case, 
 	for (int k = 0; k < load_case->turning_count; k++) {
 		const struct turning_force *turning = &load_case->turning_force[k];
 		struct range range = torsion_range(base, turning, heading);
-		pull.x += turning->force * cos(heading);
-		pull.y += turning->force * sin(heading);
+		pull.x += turning->force * cos(heading + turning->lead);
+		pull.y += turning->force * sin(heading + turning->lead);
 		torsion.low += range.low;
 		torsion.high += range.high;
 		force += fabs(turning->force);

@@ -96,7 +96,7 @@ static struct caught catch_force(const struct base *base, const struct turning_f
 	double most = -HUGE_VAL;
 	size_t places = f->at_hull ? base->hull_count : 1;
 	for (size_t i = 0; i < places; i++)
-		for (int sign = -1; sign <= 1; sign += 2) {
+		for (int sign = f->one_sign ? 1 : -1; sign <= 1; sign += 2) {
 			struct caught k = {
 				f->force,
 				heading,
@@ -198,7 +198,10 @@ static void trace_as_vectors(const struct base *base, const struct load_case *c,
 	     side += 2) {
 		struct vec2 v = fixed;
 		for (int k = 0; k < c->turning_count; k++) {
-			caught[k] = catch_force(base, &c->turning_force[k], heading, r, v, side);
+			const struct turning_force *f = &c->turning_force[k];
+			/* where shear is free, the heading is the force's own */
+			double at = heading + (c->paired ? f->lead : 0);
+			caught[k] = catch_force(base, f, at, r, v, side);
 			struct vec2 part = share_of(base, r, &caught[k]);
 			v = (struct vec2){v.x + part.x, v.y + part.y};
 		}

@@ -18,7 +18,7 @@ const char *free_standing_fault(const struct free_standing *cell)
 	return NULL;
 }
 
-const char *caster_fault(const struct caster *caster, size_t count)
+const char *wheel_fault(const struct wheel *caster, size_t count)
 {
 	if (count == 0)
 		return "the cell must stand on something: give its casters";
@@ -44,7 +44,7 @@ static void trace_point(struct vec2 at, bool second, struct trace *trace)
 	trace_step(trace, second ? "y_t2" : "y_t1", "", at.y, DIM_LENGTH, "", "");
 }
 
-static void compare_ten_degrees(double tangent, struct tipping *out, struct trace *trace)
+static void compare_ten_degrees(double tangent, struct tip_over *out, struct trace *trace)
 {
 	out->withstands_ten_degrees = tangent > TAN_TEN_DEGREES;
 	trace_step(trace, "tan_10", "", TAN_TEN_DEGREES, DIM_FACTOR,
@@ -57,7 +57,7 @@ static void compare_ten_degrees(double tangent, struct tipping *out, struct trac
 }
 
 /* Tilt and push from the distance, which stands in the trace as d_tip. */
-static void tip_from_distance(const struct free_standing *cell, struct tipping *out,
+static void tip_from_distance(const struct free_standing *cell, struct tip_over *out,
                               struct trace *trace)
 {
 	/* the load's lever about the line over the height of what tips it: both are statics */
@@ -87,7 +87,7 @@ static double inside_edge(struct vec2 a, struct vec2 b, const double centre[3])
 	return (x * (centre[1] - a.y) - y * (centre[0] - a.x)) / sqrt(x * x + y * y);
 }
 
-static void trace_edge(const struct vec2 *hull, const struct tipping *out, struct trace *trace)
+static void trace_edge(const struct vec2 *hull, const struct tip_over *out, struct trace *trace)
 {
 	struct vec2 a = hull[out->first], b = hull[out->second];
 	trace_point(a, false, trace);
@@ -101,15 +101,15 @@ static void trace_edge(const struct vec2 *hull, const struct tipping *out, struc
 }
 
 void tipping_on_hull(const struct vec2 *hull, size_t count, const struct free_standing *cell,
-                     struct tipping *out, struct trace *trace)
+                     struct tip_over *out, struct trace *trace)
 {
 	if (count < 3) {
 		/* a line or a point has no inside: feet without trail */
-		struct caster foot[2] = {{hull[0], 0}, {hull[count - 1], 0}};
+		struct wheel foot[2] = {{hull[0], 0}, {hull[count - 1], 0}};
 		tipping_on_casters(foot, count, cell, out, trace);
 		return;
 	}
-	*out = (struct tipping){.distance = HUGE_VAL};
+	*out = (struct tip_over){.distance = HUGE_VAL};
 	for (size_t i = 0; i < count; i++) {
 		size_t next = i + 1 < count ? i + 1 : 0;
 		double distance = inside_edge(hull[i], hull[next], cell->centre);
@@ -130,7 +130,7 @@ void tipping_on_hull(const struct vec2 *hull, size_t count, const struct free_st
 /* --- on casters ----------------------------------------------------------------------------- */
 
 struct swivels {
-	const struct caster *caster;
+	const struct wheel *caster;
 	size_t count;
 	const double *centre;
 	double distance;             /* the least so far */
@@ -177,7 +177,7 @@ static void try_alone(struct swivels *it, size_t i)
 /* Both directions in which two casters reach equally far: (p_i - p_j).u = trail_i - trail_j. */
 static void try_pair(struct swivels *it, size_t i, size_t j)
 {
-	const struct caster *a = &it->caster[i], *b = &it->caster[j];
+	const struct wheel *a = &it->caster[i], *b = &it->caster[j];
 	double x = a->at.x - b->at.x, y = a->at.y - b->at.y, length = sqrt(x * x + y * y);
 	double difference = a->trail - b->trail;
 	if (length == 0 || fabs(difference) > length)
@@ -193,7 +193,7 @@ static void try_pair(struct swivels *it, size_t i, size_t j)
 
 static void trace_casters(const struct swivels *it, struct trace *trace)
 {
-	const struct caster *a = &it->caster[it->first], *b = &it->caster[it->second];
+	const struct wheel *a = &it->caster[it->first], *b = &it->caster[it->second];
 	trace_point(a->at, false, trace);
 	trace_step(trace, "trail_1", "", a->trail, DIM_LENGTH, "", "trail of its caster");
 	trace_point(b->at, true, trace);
@@ -211,8 +211,8 @@ static void trace_casters(const struct swivels *it, struct trace *trace)
 	           "distance of the load inside the wheels");
 }
 
-void tipping_on_casters(const struct caster *caster, size_t count, const struct free_standing *cell,
-                        struct tipping *out, struct trace *trace)
+void tipping_on_casters(const struct wheel *caster, size_t count, const struct free_standing *cell,
+                        struct tip_over *out, struct trace *trace)
 {
 	struct swivels it = {caster, count, cell->centre, HUGE_VAL, {1, 0}, 0, 0};
 	for (size_t i = 0; i < count; i++) {
@@ -221,7 +221,7 @@ void tipping_on_casters(const struct caster *caster, size_t count, const struct 
 			try_pair(&it, i, j);
 	}
 	/* the least of a maximum of cosines lies where two of them cross, or where one is least */
-	*out = (struct tipping){.distance = it.distance, .first = it.first, .second = it.second};
+	*out = (struct tip_over){.distance = it.distance, .first = it.first, .second = it.second};
 	out->heading = atan2(it.toward.y, it.toward.x);
 	trace_load(cell, trace);
 	trace_casters(&it, trace);

@@ -30,12 +30,12 @@ struct free_standing {
 	double push_height;          /* of a horizontal push above the floor [mm]; 0: none asked */
 };
 
-struct caster {
+struct wheel {
 	struct vec2 at;              /* swivel axis, or contact of a fixed wheel [mm] */
 	double trail; /* of the contact behind the axis; 0: fixed wheel or foot [mm] */
 };
 
-struct tipping {
+struct tip_over {
 	bool stands;                 /* without any push: the load lies inside its support */
 	double distance;             /* to the worst line; negative: outside [mm] */
 	double tilt; /* of the floor at which it tips; 0 where it does not stand [rad] */
@@ -47,13 +47,13 @@ struct tipping {
 
 /* Why the numbers cannot be, with what to write; NULL when they can. */
 const char *free_standing_fault(const struct free_standing *cell);
-const char *caster_fault(const struct caster *caster, size_t count);
+const char *wheel_fault(const struct wheel *caster, size_t count);
 
 /* On the convex hull of what bears on the floor (plane_hull), at least one point. */
 void tipping_on_hull(const struct vec2 *hull, size_t count, const struct free_standing *cell,
-                     struct tipping *out, struct trace *trace);
+                     struct tip_over *out, struct trace *trace);
 /* On casters in their worst swivel position, at least one. Time goes with the cube of the count. */
-void tipping_on_casters(const struct caster *caster, size_t count, const struct free_standing *cell,
-                        struct tipping *out, struct trace *trace);
+void tipping_on_casters(const struct wheel *caster, size_t count, const struct free_standing *cell,
+                        struct tip_over *out, struct trace *trace);
 
 #endif

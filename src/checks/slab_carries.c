@@ -3,7 +3,8 @@
  *
  * Source: local bearing 0.85 f'c with the ASD factor 2.50 (AISC Design Guide 1, 2nd ed., 3.1;
  * second-hand). Range: slab on ground under a base that is pressed down. Slab bending, soil and
- * punching are not checked. Identities: never fails; what it cannot show is unproven. */
+ * punching are not checked; without a base the anchors' hull stands for it. Identities: never
+ * fails; what it cannot show is unproven. */
 #include "check_files.h"
 #include "judging.h"
 #include "run_facts.h"
@@ -19,14 +20,39 @@ static struct vec2 on_slab(const struct judging *judging, struct vec2 p)
 	return (struct vec2){at[0] + c * p.x - s * p.y, at[1] + s * p.x + c * p.y};
 }
 
-/* Whether a joint runs below the base: through the hull of all that bears, or within it. */
-static bool lies_below(const struct judging *judging, const struct edge_line *joint)
+/* What stands on the slab, in cell axes: the hull of all that bears. Without a base the hull of the
+ * anchors, which any base covers at least: a segment with two anchors or with all in one line, a
+ * point with one, nothing without a pattern. */
+struct footprint {
+	const struct vec2 *hull;
+	size_t count;
+	struct vec2 of_anchors[MAX_ANCHORS];
+};
+
+static void find_footprint(const struct judging *judging, struct footprint *out)
 {
 	const struct base *base = judging->base;
-	bool inside = base->hull_count > 0;
-	for (size_t i = 0; i < base->hull_count; i++) {
-		struct vec2 from = on_slab(judging, base->hull[i]);
-		struct vec2 to = on_slab(judging, base->hull[(i + 1) % base->hull_count]);
+	const struct anchors *anchors = &judging->cell->anchors;
+	out->hull = base ? base->hull : out->of_anchors;
+	out->count = base ? base->hull_count
+	                  : plane_hull(anchors->at, anchors->count, out->of_anchors);
+}
+
+#define TOUCHING 1e-6   /* a single anchor nearer to a joint stands on it [mm] */
+
+/* Whether a joint runs below the footprint: through its rim, or within it. */
+static bool lies_below(const struct judging *judging, const struct footprint *footprint,
+                       const struct edge_line *joint)
+{
+	size_t n = footprint->count;
+	bool inside = n > 2;
+	/* segments that meet must have a length: a point does not */
+	if (n == 1)
+		return plane_distance_to_segment(on_slab(judging, footprint->hull[0]), joint->from,
+		                                 joint->to) <= TOUCHING;
+	for (size_t i = 0; i < n; i++) {
+		struct vec2 from = on_slab(judging, footprint->hull[i]);
+		struct vec2 to = on_slab(judging, footprint->hull[(i + 1) % n]);
 		if (plane_segments_meet(from, to, joint->from, joint->to))
 			return true;
 		inside = inside && (to.x - from.x) * (joint->from.y - from.y) >
@@ -35,10 +61,11 @@ static bool lies_below(const struct judging *judging, const struct edge_line *jo
 	return inside;
 }
 
+/* Whether all of the triangle is nearer than that. A joint may stand at the distance itself. */
 static bool reaches(struct vec2 anchor, const struct vec2 triangle[3], double distance)
 {
 	for (int k = 0; k < 3; k++)
-		if (hypot(triangle[k].x - anchor.x, triangle[k].y - anchor.y) > distance)
+		if (!(hypot(triangle[k].x - anchor.x, triangle[k].y - anchor.y) < distance))
 			return false;
 	return true;
 }
@@ -49,9 +76,9 @@ static bool reaches(struct vec2 anchor, const struct vec2 triangle[3], double di
  * or each of its four quarters so. */
 static bool covered(const struct judging *judging, const struct vec2 t[3], int halvings)
 {
-	const struct base *base = judging->base;
-	for (size_t k = 0; k < base->anchor_count; k++)
-		if (reaches(base->anchor_mm[k], t, judging->setting->clear))
+	const struct anchors *anchors = &judging->cell->anchors;
+	for (size_t k = 0; k < anchors->count; k++)
+		if (reaches(anchors->at[k], t, judging->setting->clear))
 			return true;
 	if (halvings == 0)
 		return false;
@@ -66,16 +93,17 @@ static bool covered(const struct judging *judging, const struct vec2 t[3], int h
 	return covered(judging, m, halvings - 1);
 }
 
-/* Whether the measured clear distance leaves no place for a joint below the base: every point of
- * its hull is nearer than that to some anchor. */
-static bool clear_below(const struct judging *judging)
+/* Whether the measured clear distance leaves no place for a joint below the footprint: every point
+ * of it is nearer than that to some anchor. */
+static bool clear_below(const struct judging *judging, const struct footprint *footprint)
 {
-	const struct base *base = judging->base;
-	if (judging->setting->clear <= 0)
+	const struct vec2 *hull = footprint->hull;
+	size_t n = footprint->count;
+	if (n == 0 || judging->setting->clear <= 0)
 		return false;
-	for (size_t i = 1; i + 1 < base->hull_count; i++)
-		if (!covered(judging,
-		             (struct vec2[3]){base->hull[0], base->hull[i], base->hull[i + 1]},
+	/* a fan of triangles; of a segment or a point one, without area */
+	for (size_t i = 1; i == 1 || i + 1 < n; i++)
+		if (!covered(judging, (struct vec2[3]){hull[0], hull[i % n], hull[(i + 1) % n]},
 		             HALVINGS))
 			return false;
 	return true;
@@ -83,19 +111,25 @@ static bool clear_below(const struct judging *judging)
 
 static void judge_joints(const struct judging *judging, struct finding *out)
 {
+	const char *across =
+		judging->base ? "the base stands across a joint: the two sides move apart"
+			      : "a joint runs through the anchor pattern: the two sides move apart";
 	const struct setting *setting = judging->setting;
 	const struct list *joints = &judging->cell->slab.joints;
-	if (!judging->base)
-		return;      /* the loads lack it already */
-	if (!is_known(*joints) && !clear_below(judging))
+	struct footprint footprint;
+	find_footprint(judging, &footprint);
+	bool clear = clear_below(judging, &footprint);
+	if (!clear && !is_known(*joints))
 		finding_lacks(out, "slab.joints");
-	if (joints->count > 0 && !setting->placed)
+	if (joints->count > 0 && footprint.count == 0)
+		finding_lacks(out, "anchors.at");
+	if (!clear && joints->count > 0 && !setting->placed)
 		finding_lacks(out,
 		              is_known(judging->cell->standing_at) ? "cell.turned" : "cell.at");
 	for (size_t e = 0; setting->placed && e < setting->edge_count; e++)
-		if (setting->edges[e].joint >= 0 && lies_below(judging, &setting->edges[e]))
-			finding_doubts(out,
-			               "the base stands across a joint: the two sides move apart",
+		if (setting->edges[e].joint >= 0 &&
+		    lies_below(judging, &footprint, &setting->edges[e]))
+			finding_doubts(out, across,
 			               "move the cell off the joint, or ask the engineer");
 }
 
@@ -138,6 +172,20 @@ static void judge_pressure(const struct judging *judging, struct finding *out)
 	           "unproven above 1");
 }
 
+/* What holding means where no pressure is computed. Without a load model there is no base, and a
+ * joint beside the anchors may still run below it. */
+static const char *said_without_numbers(const struct judging *judging)
+{
+	if (load_model_given(judging->cell))
+		return "pressed down on ground; slab bending and soil are not checked";
+	if (judging->cell->slab.joints.count > 0)
+		return "on ground, no joint between the anchors; no base is stated and no loads "
+		       "were computed, so joints beside the anchors, pressure, uplift, slab "
+		       "bending and soil are not checked";
+	return "on ground; no loads were computed, so pressure, uplift, slab bending and soil are "
+	       "not checked";
+}
+
 void slab_carries_judge(const struct judging *judging, int anchor, struct finding *out)
 {
 	const struct slab *slab = &judging->cell->slab;
@@ -149,11 +197,6 @@ void slab_carries_judge(const struct judging *judging, int anchor, struct findin
 		finding_doubts(out, "a suspended slab is for the engineer of record",
 		               "find out whether it is post-tensioned, and ask the engineer of record");
 	judge_joints(judging, out);
-	out->said_numbers =
-		load_model_given(judging->cell)
-			? "pressed down on ground; slab bending and soil are not checked"
-			: "on ground; no loads were computed, so pressure, uplift, slab bending "
-	                  "and soil are "
-			  "not checked";
+	out->said_numbers = said_without_numbers(judging);
 	judge_pressure(judging, out);
 }

@@ -218,6 +218,72 @@ Test(shear_group, bound_of_two)
 	}
 }
 
+/* A force that runs ahead of its tilt, with a twist of its own sign: by the plain sum of its parts
+ * at every heading, which the bound never passes below and which it reaches. */
+Test(shear_group, lead_and_one_sign)
+{
+	enum { HEADINGS = 720 };
+	for (uint64_t number = 0; number < 150; number++) {
+		struct dice dice = dice_open(19, number);
+		struct load_case load_case;
+		random_case(&dice, 1, &load_case);
+		struct turning_force *f = &load_case.turning_force[0];
+		f->at_hull = false;
+		f->one_sign = true;
+		f->lead = dice_between(&dice, -pi, pi);
+		f->twist = dice_between(&dice, -2e3, 2e3) * base.size;
+		double size[MAX_ANCHORS], heading[MAX_ANCHORS], at[MAX_ANCHORS];
+		double most[MAX_ANCHORS] = {0}, step = 2 * pi / HEADINGS;
+		cr_assert(shear_group_bound(&base, &load_case, size, heading));
+		for (int h = 0; h < HEADINGS; h++) {
+			double x = f->force * cos(h * step + f->lead),
+			       y = f->force * sin(h * step + f->lead);
+			const double whole[3] = {load_case.fixed_shear[0] + x,
+			                         load_case.fixed_shear[1] + y,
+			                         load_case.fixed_shear[2] + f->twist +
+			                                 f->at[0] * y - f->at[1] * x};
+			struct vec2 share[MAX_ANCHORS];
+			shear_group_share(&base, whole, share);
+			shear_group_at(&base, &load_case, h * step, at);
+			for (size_t i = 0; i < base.anchor_count; i++) {
+				double by_hand = hypot(share[i].x, share[i].y);
+				near(at[i], by_hand, 1e-10 * size[i], "at a heading");
+				cr_assert_leq(by_hand, size[i] * (1 + 1e-11));
+				most[i] = fmax(most[i], by_hand);
+			}
+		}
+		for (size_t i = 0; i < base.anchor_count; i++)
+			near(size[i], most[i], 4 * step * step * size[i], "reached");
+	}
+}
+
+/* The bound's heading is that of the force, so the lead is in none of it; and the sign of a twist
+ * that has but one matters: V/n - T/(n r) where it turns against the force's own torsion
+ * everywhere. */
+Test(shear_group, one_sign_by_hand)
+{
+	struct load_case load_case = {.turning_count = 1};
+	double size[MAX_ANCHORS], heading[MAX_ANCHORS], at[MAX_ANCHORS];
+	four_anchors(0, 0, 300, 300);
+	/* 1 kN along x at (0, -200): torsion +2e5; with -2e5 of its own nothing twists: 250 N each
+	 */
+	load_case.turning_force[0] = (struct turning_force){
+		.force = 1000, .lead = pi / 2, .at = {0, -200}, .twist = -2e5, .one_sign = true};
+	cr_assert(shear_group_at(&base, &load_case, -pi / 2, at));
+	for (int i = 0; i < 4; i++)
+		near(at[i], 250, 1e-9, "it turns against");
+	load_case.turning_force[0].one_sign = false;
+	cr_assert(shear_group_at(&base, &load_case, -pi / 2, at));
+	near(at[0], hypot(250 + 4e5 * 300 / 7.2e5, 4e5 * 300 / 7.2e5), 1e-9, "either sign");
+	load_case.turning_force[0].lead = 0;
+	load_case.turning_force[0].one_sign = true;
+	cr_assert(shear_group_bound(&base, &load_case, size, heading));
+	double of_no_lead = size[2];
+	load_case.turning_force[0].lead = 1;
+	cr_assert(shear_group_bound(&base, &load_case, size, heading));
+	near(size[2], of_no_lead, 1e-9, "whatever its lead");
+}
+
 /* The farthest point of an ellipse against a fine search, in the awkward shapes too. */
 Test(farthest, ellipses)
 {

@@ -23,7 +23,7 @@ static const struct vec2 rectangle[4] = {{-500, -300}, {500, -300}, {500, 300}, 
 Test(unanchored, rectangle)
 {
 	struct free_standing cell = {4000, {0, 0, 900}, 1500};
-	struct tipping tip;
+	struct tip_over tip;
 	tipping_on_hull(rectangle, 4, &cell, &tip, NULL);
 	cr_assert(tip.stands);
 	near(tip.distance, 300, 1e-12, "distance");
@@ -44,7 +44,7 @@ Test(unanchored, rectangle)
 /* The 10 degrees: half a base of 0.1763 of the height is the limit, and at the limit it tips. */
 Test(unanchored, ten_degrees)
 {
-	struct tipping tip;
+	struct tip_over tip;
 	struct free_standing cell = {1000, {0, 0, 300 / 0.1764}, 0};
 	tipping_on_hull(rectangle, 4, &cell, &tip, NULL);
 	cr_assert(tip.withstands_ten_degrees);
@@ -60,7 +60,7 @@ Test(unanchored, ten_degrees)
 /* Beside its support, on its edge, on a line and on a point nothing stands. */
 Test(unanchored, does_not_stand)
 {
-	struct tipping tip;
+	struct tip_over tip;
 	struct free_standing cell = {1000, {0, 301, 500}, 1000};
 	tipping_on_hull(rectangle, 4, &cell, &tip, NULL);
 	cr_assert_not(tip.stands);
@@ -84,12 +84,12 @@ Test(unanchored, does_not_stand)
 Test(unanchored, casters_of_equal_trail)
 {
 	struct free_standing cell = {4000, {120, -40, 900}, 1500};
-	struct tipping hull, tip;
-	struct caster caster[4];
+	struct tip_over hull, tip;
+	struct wheel caster[4];
 	tipping_on_hull(rectangle, 4, &cell, &hull, NULL);
 	for (int trail = 0; trail <= 60; trail += 20) {
 		for (int i = 0; i < 4; i++)
-			caster[i] = (struct caster){rectangle[i], trail};
+			caster[i] = (struct wheel){rectangle[i], trail};
 		tipping_on_casters(caster, 4, &cell, &tip, NULL);
 		near(tip.distance, hull.distance - trail, 1e-12, "distance");
 		near(tip.push, 4000 * (hull.distance - trail) / 1500, 1e-10, "push");
@@ -102,9 +102,9 @@ Test(unanchored, casters_of_equal_trail)
 Test(unanchored, fixed_and_swivel)
 {
 	struct free_standing cell = {1000, {0, 0, 500}, 0};
-	const struct caster caster[4] = {
+	const struct wheel caster[4] = {
 		{{-200, -600}, 0}, {{200, -600}, 50}, {{200, 600}, 50}, {{-200, 600}, 0}};
-	struct tipping tip;
+	struct tip_over tip;
 	tipping_on_casters(caster, 4, &cell, &tip, NULL);
 	near(tip.distance, 150, 1e-12, "toward the swivels");
 	near(tip.heading, 0, 1e-15, "heading");
@@ -168,7 +168,7 @@ Test(unanchored, hull_against_all_headings)
 		struct vec2 hull[12];
 		struct free_standing cell = {dice_decades(&dice, 2, 5), {0}, 1200};
 		size_t count = random_hull(&dice, hull, cell.centre);
-		struct tipping tip;
+		struct tip_over tip;
 		double least = HUGE_VAL;
 		cr_assert_null(free_standing_fault(&cell));
 		tipping_on_hull(hull, count, &cell, &tip, NULL);
@@ -184,22 +184,22 @@ Test(unanchored, hull_against_all_headings)
 	}
 }
 
-static size_t random_casters(struct dice *dice, struct caster *caster, double centre[3])
+static size_t random_casters(struct dice *dice, struct wheel *caster, double centre[3])
 {
 	struct vec2 hull[12];
 	size_t count = random_hull(dice, hull, centre);
 	for (size_t i = 0; i < count; i++)
-		caster[i] = (struct caster){hull[i],
+		caster[i] = (struct wheel){hull[i],
 		                            dice_whole(dice, 0, 2) * dice_between(dice, 0, 60)};
 	return count;
 }
 
 /* Distance of the load inside the hull of the contacts, each swivelled to an angle of its own. */
-static double inside_contacts(const struct caster *caster, size_t count, const double swivel[],
+static double inside_contacts(const struct wheel *caster, size_t count, const double swivel[],
                               const struct free_standing *cell)
 {
 	struct vec2 contact[12], hull[12];
-	struct tipping tip;
+	struct tip_over tip;
 	for (size_t i = 0; i < count; i++)
 		contact[i] = (struct vec2){caster[i].at.x + caster[i].trail * cos(swivel[i]),
 		                           caster[i].at.y + caster[i].trail * sin(swivel[i])};
@@ -214,12 +214,12 @@ Test(unanchored, casters_against_swivels)
 	enum { TRIES = 400, HEADINGS = 720 };
 	for (uint64_t number = 0; number < 100; number++) {
 		struct dice dice = dice_open(53, number);
-		struct caster caster[12];
+		struct wheel caster[12];
 		struct free_standing cell = {1000, {0}, 0};
 		size_t count = random_casters(&dice, caster, cell.centre);
-		struct tipping tip;
+		struct tip_over tip;
 		double swivel[12], alike = HUGE_VAL;
-		cr_assert_null(caster_fault(caster, count));
+		cr_assert_null(wheel_fault(caster, count));
 		tipping_on_casters(caster, count, &cell, &tip, NULL);
 		for (int t = 0; t < TRIES; t++) {
 			for (size_t i = 0; i < count; i++)
@@ -242,10 +242,10 @@ Test(unanchored, casters_properties)
 {
 	for (uint64_t number = 0; number < 300; number++) {
 		struct dice dice = dice_open(57, number);
-		struct caster caster[12], moved[12];
+		struct wheel caster[12], moved[12];
 		struct free_standing cell = {1000, {0}, 0}, there;
 		size_t count = random_casters(&dice, caster, cell.centre);
-		struct tipping tip, more, other;
+		struct tip_over tip, more, other;
 		double turn = dice_between(&dice, 0, 2 * pi), c = cos(turn), s = sin(turn);
 		tipping_on_casters(caster, count, &cell, &tip, NULL);
 		memcpy(moved, caster, sizeof moved);
@@ -254,7 +254,7 @@ Test(unanchored, casters_properties)
 		cr_assert_leq(more.distance, tip.distance + 1e-10);
 		cr_assert_geq(more.distance, tip.distance - 30 - 1e-10);
 		for (size_t i = 0; i < count; i++)
-			moved[i] = (struct caster){{c * caster[i].at.x - s * caster[i].at.y + 700,
+			moved[i] = (struct wheel){{c * caster[i].at.x - s * caster[i].at.y + 700,
 			                            s * caster[i].at.x + c * caster[i].at.y - 90},
 			                           caster[i].trail};
 		there = cell;
@@ -273,12 +273,12 @@ Test(unanchored, written_calculation)
 	arena_open(&arena, NULL, NULL);
 	for (uint64_t number = 0; number < 60; number++) {
 		struct dice dice = dice_open(59, number);
-		struct caster caster[12];
+		struct wheel caster[12];
 		struct vec2 hull[12];
 		struct trace trace;
 		struct free_standing cell = {2500, {0}, number % 3 ? 1500 : 0};
 		size_t count = random_casters(&dice, caster, cell.centre);
-		struct tipping tip, plain;
+		struct tip_over tip, plain;
 		if (number % 5 == 0)
 			cell.centre[0] += 2000;    /* does not stand */
 		trace_open(&trace, &arena);
@@ -303,7 +303,7 @@ Test(unanchored, written_calculation)
 Test(unanchored, faults)
 {
 	struct free_standing cell = {1000, {0, 0, 500}, 0};
-	struct caster caster = {{0, 0}, -1};
+	struct wheel caster = {{0, 0}, -1};
 	cr_assert_null(free_standing_fault(&cell));
 	cell.weight = 0;
 	cr_assert_not_null(strstr(free_standing_fault(&cell), "weight"));
@@ -313,6 +313,6 @@ Test(unanchored, faults)
 	cr_assert_not_null(strstr(free_standing_fault(&cell), "above the floor"));
 	cell = (struct free_standing){1000, {0, 0, 500}, -1};
 	cr_assert_not_null(strstr(free_standing_fault(&cell), "push"));
-	cr_assert_not_null(strstr(caster_fault(&caster, 1), "trail"));
-	cr_assert_not_null(strstr(caster_fault(&caster, 0), "stand on something"));
+	cr_assert_not_null(strstr(wheel_fault(&caster, 1), "trail"));
+	cr_assert_not_null(strstr(wheel_fault(&caster, 0), "stand on something"));
 }
