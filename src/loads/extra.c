@@ -124,7 +124,9 @@ bool extra_actions(const struct cell *cell, const struct extra_load *load, doubl
 	(*out)->turning = force * (is_known(load->at_height) ? load->at_height.value : 0);
 	(*out)->turns = true;
 	(*out)->force = (struct turning_force){
-		force, {placed ? load->at.at[0] : 0, placed ? load->at.at[1] : 0}, !placed, 0};
+		.force = force,
+		.at = {placed ? load->at.at[0] : 0, placed ? load->at.at[1] : 0},
+		.at_hull = !placed};
 	*count = 1;
 	return true;
 }

@@ -1,7 +1,10 @@
 #include "loads.h"
 
 #include "arm_wrench.h"
+#include "earthquake.h"
 #include "extra.h"
+#include "gaps.h"
+#include "set_wrench.h"
 #include "weights.h"
 #include <math.h>
 #include <string.h>
@@ -36,94 +39,12 @@ bool loads_bounding(const struct loads *loads)
 	return true;
 }
 
-/* --- gaps ----------------------------------------------------------------------------------------
- */
-
-static void gap(struct loads *loads, const char *path, enum gap_kind kind)
-{
-	for (size_t i = 0; i < loads->gap_count; i++)
-		if (strcmp(loads->gaps[i].path, path) == 0)
-			return;
-	if (loads->gap_count < MAX_GAPS)
-		loads->gaps[loads->gap_count++] = (struct gap){path, kind};
-}
-
-static void reaction_gaps(const struct reaction *r, const char *section, const char *const path[4],
-                          struct loads *loads)
-{
-	const struct number *number[4] = {&r->vertical, &r->horizontal, &r->tilting, &r->twisting};
-	if (!reaction_known(r)) {
-		gap(loads, section, GAP_FAVOURABLE);
-		return;
-	}
-	for (int k = 0; k < 4; k++)
-		if (number[k]->given.origin == ABSENT)
-			gap(loads, path[k], GAP_FAVOURABLE);
-}
-
-#define REACTION_PATHS(key) \
-	"arm.reactions." key, (const char *const[4]){"arm.reactions." key ".vertical", "arm.reactions." key ".horizontal", \
-	"arm.reactions." key ".tilting", "arm.reactions." key ".twisting"}
-
-static void arm_gaps(const struct cell *cell, struct loads *loads)
-{
-	const struct arm *arm = &cell->arm;
-	reaction_gaps(&arm->reaction[ARM_NORMAL], REACTION_PATHS("normal"), loads);
-	reaction_gaps(&arm->reaction[ARM_EMERGENCY_STOP], REACTION_PATHS("emergency_stop"), loads);
-	if (!is_known(arm->mount))
-		gap(loads, "arm.mount", GAP_BLOCKING);
-	if (!is_known(arm->mass))
-		gap(loads, "arm.weight.arm", GAP_OPEN);
-	if (!is_known(arm->payload))
-		gap(loads, "arm.weight.payload", GAP_FAVOURABLE);
-	if (!is_known(arm->vertical_includes_weight))
-		gap(loads, "arm.reactions.vertical_includes_weight", GAP_FAVOURABLE);
-	if (!is_known(arm->tilting_includes_weight))
-		gap(loads, "arm.reactions.tilting_includes_weight", GAP_FAVOURABLE);
-	bool stretched = !is_known(arm->tilting_includes_weight) ||
-	                 arm->tilting_includes_weight.value == NO;
-	for (size_t i = 0; i < cell->loads.count; i++)
-		stretched |= ((const struct extra_load *)cell->loads.rows)[i].with.value ==
-		             ARM_REST;
-	if (stretched) {
-		if (!is_known(arm->reach))
-			gap(loads, "arm.weight.reach.arm", GAP_FAVOURABLE);
-		if (!is_known(arm->payload_reach))
-			gap(loads, "arm.weight.reach.payload", GAP_FAVOURABLE);
-	}
-}
-
-static void find_gaps(const struct cell *cell, struct loads *loads)
-{
-	const struct part *part = cell->parts.rows;
-	const struct extra_load *load = cell->loads.rows;
-	if (cell->anchors.count == 0)
-		gap(loads, "anchors.at", GAP_BLOCKING);
-	if (cell->base.count == 0)
-		gap(loads, "cell.base", GAP_BLOCKING);
-	if (!is_known(cell->parts))
-		gap(loads, "cell.parts", GAP_OPEN);
-	for (size_t i = 0; i < cell->parts.count; i++) {
-		if (!is_known(part[i].mass))
-			gap(loads, "cell.parts[].mass", GAP_OPEN);
-		if (!is_known(part[i].at) &&
-		    !(is_known(part[i].box_from) && is_known(part[i].box_to)))
-			gap(loads, "cell.parts[].at", GAP_OPEN);
-	}
-	arm_gaps(cell, loads);
-	for (size_t i = 0; i < cell->loads.count; i++) {
-		if (!is_known(load[i].force) && !is_known(load[i].force_vector))
-			gap(loads, "loads[].force", GAP_FAVOURABLE);
-		if (!is_known(load[i].at_height))
-			gap(loads, "loads[].at_height", GAP_FAVOURABLE);
-	}
-}
-
 /* --- building
  * ------------------------------------------------------------------------------------- */
 
 struct builder {
 	struct loads *loads;
+	const struct arm_loads *const *arms;       /* of the setups, or NULL */
 	struct arena *arena;
 	size_t room;
 	bool unknown_vertical, unknown_tilting;    /* in any setup */
@@ -145,16 +66,22 @@ static struct load_case *new_case(struct builder *b)
 	return &loads->list[loads->count++];
 }
 
-static const char *combination(struct arena *arena, const struct cell *cell,
-                               const struct load_case *c)
+const char *loads_combination(struct arena *arena, const struct cell *cell,
+                              const struct load_case *c)
 {
 	static const char *const corner_name[] = {"toward -x -y", "toward +x -y", "toward -x +y",
 	                                          "toward +x +y"};
+	static const char *const vertical[] = {", least vertical force",
+	                                       ", largest vertical force"};
 	char factor[24];
 	number_write(run_factors(cell, c->run).weight, 3, factor, sizeof factor);
-	return arena_format(arena, "weights x %s%s, %s vertical force%s%s", factor,
+	const char *weights = c->earthquake
+		? c->earthquake->combination
+		: arena_format(arena, "weights x %s", factor);
+	return arena_format(arena, "%s%s%s%s%s", weights ? weights : "",
 	                    c->run == RUN_STABILITY ? ", moving part x 1.25" : "",
-	                    c->vertical == VERTICAL_LEAST ? "least" : "largest",
+	                    c->by_data_sheet ? vertical[c->vertical]
+	                    : c->vertical == VERTICAL_MOST ? ", the arm's own in full" : "",
 	                    c->corner >= 0 ? ", boxed parts " : "",
 	                    c->corner >= 0 ? corner_name[c->corner] : "");
 }
@@ -180,7 +107,8 @@ static void add_arm(const struct cell *cell, struct load_case *c, const struct w
 	c->turning = wrench->tilting + wrench->horizontal * mount[2];
 	if (wrench->horizontal != 0 || wrench->twisting != 0)
 		c->turning_force[c->turning_count++] = (struct turning_force){
-			wrench->horizontal, {mount[0], mount[1]}, false, wrench->twisting};
+			.force = wrench->horizontal, .at = {mount[0], mount[1]},
+			.twist = wrench->twisting};
 }
 
 static void add_extra(struct load_case *c, const struct extra_action *action)
@@ -195,9 +123,13 @@ static void add_extra(struct load_case *c, const struct extra_action *action)
 		c->turning_force[c->turning_count++] = action->force;
 }
 
-static void set_spin(struct load_case *c)
+/* A wrench of the arm's own motion brings its range; with a further load from any side every
+ * heading is possible. */
+static void set_spin(struct load_case *c, bool extra_turns)
 {
 	bool turns = c->turning != 0 || (c->paired && c->turning_count > 0);
+	if (c->spin_to > c->spin_from && !extra_turns)
+		return;
 	c->spin_from = turns || (c->fixed_shear[0] == 0 && c->fixed_shear[1] == 0)
 	               ? 0 : atan2(c->fixed_shear[1], c->fixed_shear[0]);
 	c->spin_to = turns ? 2 * PI : c->spin_from;
@@ -248,12 +180,15 @@ static int list_readings(const struct cell *cell, enum arm_case arm_case,
 	return n;
 }
 
-/* index: 0 emergency stop, 1 normal motion, 2 rest, from FIRST_EXTRA on the further loads */
+/* index: see weights.h. `set` NULL: the arm as its data sheet says. */
 struct source {
 	enum arm_case arm_case;
 	const struct extra_load *extra;
+	const struct earthquake_way *quake;
 	const char *name;
 	uint16_t index;
+	const struct arm_load_set *set;
+	bool bound, estimate;
 };
 
 static bool add_case(struct builder *b, const struct cell *cell, const struct load_case *head,
@@ -265,34 +200,55 @@ static bool add_case(struct builder *b, const struct cell *cell, const struct lo
 		return false;
 	*c = *head;
 	add_weights(cell, c);
-	struct wrench wrench = arm_wrench(cell, source->arm_case, c->run, c->vertical, reading,
-	                                  NULL);
-	add_arm(cell, c, &wrench);
+	if (c->arm_load) {
+		add_set_wrench(cell, c->arm_load, c);
+	} else {
+		struct wrench wrench = arm_wrench(cell, source->arm_case, c->run, c->vertical,
+		                                  reading, NULL);
+		add_arm(cell, c, &wrench);
+	}
 	if (action)
 		add_extra(c, action);
-	c->reading = reading_mask(b, cell, source->arm_case, reading);
-	c->paired = cell->arm.paired.value == YES;
+	c->by_data_sheet = !c->arm_load;
+	c->arm_case = source->arm_case;
+	c->bound = source->bound;
+	c->estimate = source->estimate;
+	c->reading = reading_mask(b, cell, c->arm_load ? ARM_REST : source->arm_case, reading);
+	/* a further load from any side has a heading of its own: only the bound over all headings
+	 * of both forces covers it */
+	c->paired = c->by_data_sheet && cell->arm.paired.value == YES &&
+	            !(action && action->turns);
 	c->name = source->name;
 	c->stability_only = c->run == RUN_STABILITY;
-	c->combination = combination(b->arena, cell, c);
-	set_spin(c);
+	c->combination = loads_combination(b->arena, cell, c);
+	set_spin(c, action && action->turns);
 	return c->combination != NULL;
 }
 
-/* One way of one source: runs x vertical extremes x corners x readings. */
-static bool add_runs(struct builder *b, const struct cell *cell, const struct load_case *head,
-                     const struct source *source, enum weight_run run,
-                     const struct extra_action *action)
+/* Corners of the boxed parts: from -1 (no box: once) or 0 to their number. */
+struct corners { int from, to; };
+static struct corners corners_of(const struct cell *cell, const struct load_case *head)
+{
+	/* boxes stand in the same corner for their weight and for the earthquake */
+	if (head->earthquake)
+		return (struct corners){head->earthquake->corner,
+		                        head->earthquake->corner + 1};
+	struct weights w = parts_weights(cell, head->run);
+	bool boxed = w.half[0] != 0 || w.half[1] != 0;
+	return boxed ? (struct corners){0, 4} : (struct corners){-1, 0};
+}
+
+/* One way of one source by the data sheet: vertical extremes x corners x readings. */
+static bool add_readings(struct builder *b, const struct cell *cell, const struct load_case *head,
+                         const struct source *source, const struct extra_action *action)
 {
 	struct weight_reading readings[4];
 	int reading_count = list_readings(cell, source->arm_case, readings);
-	struct weights w = parts_weights(cell, run);
-	bool boxed = w.half[0] != 0 || w.half[1] != 0;
+	struct corners corners = corners_of(cell, head);
 	for (int vertical = VERTICAL_LEAST; vertical <= VERTICAL_MOST; vertical++)
-		for (int corner = boxed ? 0 : -1; corner < (boxed ? 4 : 0); corner++)
+		for (int corner = corners.from; corner < corners.to; corner++)
 			for (int r = 0; r < reading_count; r++) {
 				struct load_case c = *head;
-				c.run = run;
 				c.vertical = (enum vertical_run)vertical;
 				c.corner = corner;
 				if (!add_case(b, cell, &c, readings[r], source, action))
@@ -301,10 +257,37 @@ static bool add_runs(struct builder *b, const struct cell *cell, const struct lo
 	return true;
 }
 
+/* The same by the arm's own motion: wrenches x corners. */
+static bool add_set(struct builder *b, const struct cell *cell, const struct load_case *head,
+                    const struct source *source, const struct extra_action *action)
+{
+	struct weight_reading none = {false, false};
+	struct corners corners = corners_of(cell, head);
+	/* at full weights the arm's own is full either way */
+	size_t ways = head->run == RUN_FULL ? 1 : 2;
+	for (size_t i = 0; i < ways * source->set->count; i++)
+		for (int corner = corners.from; corner < corners.to; corner++) {
+			struct load_case c = *head;
+			c.corner = corner;
+			c.vertical = i < source->set->count ? VERTICAL_LEAST : VERTICAL_MOST;
+			c.arm_load = &source->set->list[i % source->set->count];
+			if (!add_case(b, cell, &c, none, source, action))
+				return false;
+		}
+	return true;
+}
+
 static bool add_source(struct builder *b, const struct cell *cell, uint16_t setup,
                        const struct source *source)
 {
 	struct load_case head = {.setup = setup, .source = source->index};
+	if (source->quake) {
+		head.run = source->quake->run;
+		head.earthquake = source->quake;
+		head.group = (uint16_t)b->loads->group_count++;
+		return (source->set ? add_set : add_readings)(b, cell, &head, source,
+		                                              &source->quake->action);
+	}
 	for (int run = RUN_LOW; run <= RUN_STABILITY; run++) {
 		struct extra_action *actions = NULL;
 		size_t count = 0;
@@ -317,10 +300,11 @@ static bool add_source(struct builder *b, const struct cell *cell, uint16_t setu
 		size_t ways = source->extra ? count : 1;
 		size_t first = run == RUN_FULL ? b->loads->group_count - ways
 		                               : b->loads->group_count;
+		head.run = (enum weight_run)run;
 		for (size_t way = 0; way < ways; way++) {
+			const struct extra_action *action = source->extra ? &actions[way] : NULL;
 			head.group = (uint16_t)(first + way);
-			if (!add_runs(b, cell, &head, source, (enum weight_run)run,
-			              source->extra ? &actions[way] : NULL))
+			if (!(source->set ? add_set : add_readings)(b, cell, &head, source, action))
 				return false;
 		}
 		b->loads->group_count = first + ways;
@@ -328,31 +312,112 @@ static bool add_source(struct builder *b, const struct cell *cell, uint16_t setu
 	return true;
 }
 
-static bool add_setup(struct builder *b, const struct cell *cell, uint16_t setup)
+static const char *const arm_name[ARM_CASES] = {"arm at rest", "normal motion",
+                                                  "emergency stop"};
+
+/* What the arm's own motion gives for one of its cases, alone or with a further load. A history
+ * alone is checked row by row (check_history.h); with a further load its separate maxima at once
+ * stand for it, on the safe side. */
+static bool add_own_motion(struct builder *b, const struct cell *cell, uint16_t setup,
+                           const struct arm_source *own, struct source source)
 {
-	static const char *const arm_name[] = {"arm at rest", "normal motion", "emergency stop"};
-	uint16_t index = 0;
-	for (int k = ARM_EMERGENCY_STOP; k >= ARM_NORMAL; k--) {
-		struct source source = {(enum arm_case)k, NULL, arm_name[k], index++};
-		if (reaction_known(&cell->arm.reaction[k]) && !add_source(b, cell, setup, &source))
-			return false;
-	}
-	struct source rest = {ARM_REST, NULL, arm_name[ARM_REST], index++};
-	if (!reaction_known(&cell->arm.reaction[ARM_NORMAL]) &&
-	    !reaction_known(&cell->arm.reaction[ARM_EMERGENCY_STOP]) &&
-	    !add_source(b, cell, setup, &rest))
+	const char *name = source.name;
+	source.name = name ? arena_format(b->arena, "%s with %s", name, own->name) : own->name;
+	source.arm_case = own->arm_case;
+	source.set = own->way == WAY_HISTORY ? &own->bound : &own->swept;
+	source.estimate = own->way == WAY_SWING;
+	if (own->way == WAY_HISTORY && !source.extra && !source.quake)
+		return true;
+	if (!source.name || !add_source(b, cell, setup, &source))
 		return false;
-	for (size_t i = 0; i < cell->loads.count; i++) {
-		const struct extra_load *load = (const struct extra_load *)cell->loads.rows + i;
-		enum arm_case arm_case = case_with_load(cell, (enum arm_case)load->with.value);
-		const char *name = is_known(load->name) ? load->name.value : "further load";
+	if (own->way != WAY_CHAIN || own->bound.count == 0)
+		return true;
+	source.set = &own->bound;
+	source.bound = true;
+	source.name = arena_format(b->arena, "%s, guaranteed bound", source.name);
+	return source.name && add_source(b, cell, setup, &source);
+}
+
+/* Every way in which the arm is in that case. False: none, or no memory (*failed). */
+static bool add_ways(struct builder *b, const struct cell *cell, uint16_t setup,
+                     enum arm_case arm_case, struct source source, bool *failed)
+{
+	bool any = false;
+	if (arm_case != ARM_REST && reaction_known(&cell->arm.reaction[arm_case])) {
+		struct source sheet = source;
+		sheet.arm_case = arm_case;
+		sheet.name = source.name ? arena_format(b->arena, "%s with %s", source.name,
+		                                        arm_name[arm_case])
+		                         : arm_name[arm_case];
+		any = true;
+		*failed |= !sheet.name || !add_source(b, cell, setup, &sheet);
+	}
+	const struct arm_loads *own = b->arms ? b->arms[setup] : NULL;
+	for (size_t i = 0; own && i < own->count && !*failed; i++) {
+		struct source other = source;
+		if (own->list[i].arm_case != arm_case)
+			continue;
+		any = true;
+		if (!source.extra && !source.quake)
+			other.index = (uint16_t)(FIRST_EXTRA + cell->loads.count + i);
+		*failed |= !add_own_motion(b, cell, setup, &own->list[i], other);
+	}
+	return any;
+}
+
+/* The arm at rest, by its chain or by masses and reach. */
+static bool add_rest(struct builder *b, const struct cell *cell, uint16_t setup,
+                     struct source source)
+{
+	bool failed = false;
+	if (add_ways(b, cell, setup, ARM_REST, source, &failed) || failed)
+		return !failed;
+	source.arm_case = ARM_REST;
+	source.name = source.name ? arena_format(b->arena, "%s with %s", source.name,
+	                                         arm_name[ARM_REST])
+	                          : arm_name[ARM_REST];
+	return source.name && add_source(b, cell, setup, &source);
+}
+
+/* Every way of the earthquake, with the arm at rest or in each of its motions. */
+static bool add_earthquake(struct builder *b, const struct cell *cell, uint16_t setup)
+{
+	const struct earthquake_way *way = NULL;
+	size_t count = 0, own = b->arms && b->arms[setup] ? b->arms[setup]->count : 0;
+	if (!earthquake_ways(cell, b->arena, &way, &count))
+		return false;
+	for (size_t i = 0; i < count; i++) {
 		struct source source = {
-			arm_case, load,
-			arena_format(b->arena, "%s with %s", name, arm_name[arm_case]), index++};
-		if (!source.name || !add_source(b, cell, setup, &source))
+			.quake = &way[i], .name = way[i].name,
+			.index = (uint16_t)(FIRST_EXTRA + cell->loads.count + own + i)};
+		bool any = false, failed = false;
+		for (int k = ARM_EMERGENCY_STOP; way[i].arm_moves && k >= ARM_NORMAL; k--)
+			any |= add_ways(b, cell, setup, (enum arm_case)k, source, &failed);
+		if (failed || (!any && !add_rest(b, cell, setup, source)))
 			return false;
 	}
 	return true;
+}
+
+static bool add_setup(struct builder *b, const struct cell *cell, uint16_t setup)
+{
+	bool any = false, failed = false;
+	for (int k = ARM_EMERGENCY_STOP; k >= ARM_NORMAL; k--)
+		any |= add_ways(b, cell, setup, (enum arm_case)k,
+		                (struct source){.index = (uint16_t)(ARM_EMERGENCY_STOP - k)},
+		                &failed);
+	if (failed || (!any && !add_rest(b, cell, setup, (struct source){.index = SOURCE_REST})))
+		return false;
+	for (size_t i = 0; i < cell->loads.count; i++) {
+		const struct extra_load *load = (const struct extra_load *)cell->loads.rows + i;
+		struct source source = {.extra = load, .index = (uint16_t)(FIRST_EXTRA + i)};
+		source.name = is_known(load->name) ? load->name.value : "further load";
+		enum arm_case with = (enum arm_case)load->with.value;
+		bool found = with != ARM_REST && add_ways(b, cell, setup, with, source, &failed);
+		if (failed || (!found && !add_rest(b, cell, setup, source)))
+			return false;
+	}
+	return add_earthquake(b, cell, setup);
 }
 
 static void choose_readings(struct builder *b, const struct cell *cell)
@@ -369,9 +434,20 @@ static void choose_readings(struct builder *b, const struct cell *cell)
 			b->loads->readings |= 1u << r;
 }
 
-enum status loads_build(const struct cell *cell, struct arena *arena, struct loads *out)
+/* A group for each setup's history, whose rows are checked one by one. */
+static void add_history_groups(struct builder *b, const struct cell *cell)
 {
-	struct builder b = {.loads = out, .arena = arena};
+	struct loads *loads = b->loads;
+	loads->first_history = loads->group_count;
+	for (size_t s = 0; b->arms && s < setup_count(cell); s++)
+		for (size_t i = 0; b->arms[s] && i < b->arms[s]->count; i++)
+			loads->group_count += b->arms[s]->list[i].way == WAY_HISTORY;
+}
+
+enum status loads_build(const struct cell *cell, const struct arm_loads *const arms[],
+                        struct arena *arena, struct loads *out)
+{
+	struct builder b = {.loads = out, .arms = arms, .arena = arena};
 	*out = (struct loads){0};
 	for (size_t s = 0; s < setup_count(cell); s++) {
 		find_gaps(setup_cell(cell, s), out);
@@ -383,6 +459,7 @@ enum status loads_build(const struct cell *cell, struct arena *arena, struct loa
 	for (size_t s = 0; s < setup_count(cell); s++)
 		if (!add_setup(&b, setup_cell(cell, s), (uint16_t)s))
 			return NO_MEMORY;
+	add_history_groups(&b, cell);
 	return DONE;
 }
 

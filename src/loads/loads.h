@@ -10,8 +10,7 @@
 #ifndef LOADS_H
 #define LOADS_H
 
-#include "../cell/arena.h"
-#include "../cell/cell.h"
+#include "../arm/arm_loads.h"
 #include "../cell/load_case.h"
 #include "../cell/trace.h"
 
@@ -30,6 +29,7 @@ struct loads {
 	struct load_case *list;
 	size_t count;
 	size_t group_count;
+	size_t first_history; /* groups from here on belong to the histories, in order of setups */
 	unsigned readings; /* mask of the readings in use; 1 when nothing is ambiguous */
 	struct gap gaps[MAX_GAPS];
 	size_t gap_count;
@@ -40,7 +40,13 @@ size_t setup_count(const struct cell *cell);
 const struct cell *setup_cell(const struct cell *cell, size_t s);
 const char *setup_name(const struct cell *cell, size_t s);      /* "" where there is none */
 
-enum status loads_build(const struct cell *cell, struct arena *arena, struct loads *out);
+/* `arms`: of each setup what its own motion gives, NULL entries where there is none; NULL: none.
+ * They must outlive the cases. */
+enum status loads_build(const struct cell *cell, const struct arm_loads *const arms[],
+                        struct arena *arena, struct loads *out);
+/* "weights x 0.6, least vertical force": how a case of this run is combined; NULL: no memory. */
+const char *loads_combination(struct arena *arena, const struct cell *cell,
+                              const struct load_case *load_case);
 bool loads_blocked(const struct loads *loads);                  /* any GAP_BLOCKING */
 bool loads_bounding(const struct loads *loads); /* no gap worse than GAP_FAVOURABLE */
 

@@ -1,10 +1,13 @@
 /* Writes down how a load case comes about, for a checker with a pencil. */
 #include "arm_wrench.h"
+#include "earthquake.h"
 #include "extra.h"
 #include "loads.h"
+#include "set_wrench.h"
 #include "weights.h"
 
 #include <math.h>
+#include <string.h>
 
 #define FEW_PARTS 12     /* more are summed without a line each */
 
@@ -91,71 +94,124 @@ static void trace_point(struct trace *trace, const char *const symbol[3], const 
 
 static const struct extra_load *extra_of(const struct cell *cell, const struct load_case *c)
 {
-	return c->source < FIRST_EXTRA
-	               ? NULL
-	               : (const struct extra_load *)cell->loads.rows + (c->source - FIRST_EXTRA);
+	bool extra = c->source >= FIRST_EXTRA && c->source < FIRST_EXTRA + cell->loads.count;
+	return extra ? (const struct extra_load *)cell->loads.rows + (c->source - FIRST_EXTRA)
+	             : NULL;
 }
 
-static enum arm_case arm_case_of(const struct cell *cell, const struct load_case *c)
-{
-	static const enum arm_case arm_of[] = {ARM_EMERGENCY_STOP, ARM_NORMAL, ARM_REST};
-	const struct extra_load *extra = extra_of(cell, c);
-	return extra ? case_with_load(cell, (enum arm_case)extra->with.value) : arm_of[c->source];
-}
+/* What the arm adds to a case [N], [N mm]. */
+struct arm_part { double down, fixed[2], turning; };
 
-void loads_trace_horizontal(const struct cell *cell, const struct load_case *c, struct trace *trace)
+static struct arm_part trace_sheet(const struct cell *cell, const struct load_case *c,
+                                   struct trace *trace)
 {
-	const struct extra_load *extra = extra_of(cell, c);
-	struct run_factors factors = run_factors(cell, c->run);
-	trace_horizontal(cell, arm_case_of(cell, c), factors, trace);
-	if (extra)
-		extra_trace(extra, factors.moving, trace);
-}
-
-void loads_trace(const struct cell *cell, const struct load_case *c, double heading,
-                 struct trace *trace)
-{
-	const struct extra_load *extra = extra_of(cell, c);
-	enum arm_case arm_case = arm_case_of(cell, c);
-	double load[3];
-	if (!trace)
-		return;
-	trace_parts(cell, c, trace);
+	enum arm_case arm_case = (enum arm_case)c->arm_case;
 	struct wrench w = arm_wrench(cell, arm_case, c->run, c->vertical,
 	                             reading_of(cell, arm_case, c), trace);
 	trace_point(trace, (const char *const[3]){"x_mount", "y_mount", "z_mount"},
 	            &cell->arm.mount, "mounting face");
 	if (arm_case == ARM_REST)
 		trace_horizontal(cell, arm_case, run_factors(cell, c->run), trace);
+	return (struct arm_part){w.down, {0, 0}, w.tilting + w.horizontal * cell->arm.mount.at[2]};
+}
+
+static struct arm_part trace_own(const struct cell *cell, const struct load_case *c,
+                                 struct trace *trace)
+{
+	struct set_wrench w = set_wrench(cell, c->arm_load, c->run, c->vertical);
+	struct arm_part out = {.down = w.down};
+	trace_set_wrench(cell, c, trace);
+	for (int k = 0; k < 2; k++) {
+		struct number at = {cell->arm.mount.given, cell->arm.mount.at[k], NULL};
+		trace_input(trace, k ? "y_mount" : "x_mount", &at, DIM_LENGTH, "mounting face");
+	}
+	if (c->arm_load->spin_to > c->arm_load->spin_from)
+		out.turning = sqrt(w.first[0] * w.first[0] + w.first[1] * w.first[1]);
+	else
+		memcpy(out.fixed, w.first, sizeof out.fixed);
+	return out;
+}
+
+void loads_trace_horizontal(const struct cell *cell, const struct load_case *c, struct trace *trace)
+{
+	const struct extra_load *extra = extra_of(cell, c);
+	struct run_factors factors = run_factors(cell, c->run);
+	if (c->arm_load)
+		trace_set_horizontal(cell, c, trace);
+	else
+		trace_horizontal(cell, (enum arm_case)c->arm_case, factors, trace);
 	if (extra)
-		extra_trace(extra, run_factors(cell, c->run).moving, trace);
-	double extra_down = c->down - (parts_weights(cell, c->run).down + w.down);
-	trace_step(trace, "N_further", "", extra ? extra_down : 0, DIM_FORCE,
-	           extra ? c->name : "no further load", "");
-	trace_step(trace, "N", "W_parts + V + N_further", c->down, DIM_FORCE, "",
-	           "vertical force on the base, downward");
+		extra_trace(extra, factors.moving, trace);
+	if (c->earthquake)
+		earthquake_trace(cell, c->earthquake, trace);
+}
+
+/* First moments that do not turn: weights, boxes, the arm's vertical force, what else stays. */
+static void trace_fixed(const struct cell *cell, const struct load_case *c,
+                        const struct arm_part *arm, bool extra, struct trace *trace)
+{
+	static const char *const further[] = {"S_x_further", "S_y_further"},
+		*const fixed[] = {"S_x_fixed", "S_y_fixed"},
+		*const of[] = {"S_x_parts + S_x_boxes + V * x_mount + S_x_further",
+	                       "S_y_parts + S_y_boxes + V * y_mount + S_y_further"},
+		*const of_own[] = {"S_x_parts + S_x_boxes + V * x_mount + S_x_arm + S_x_further",
+	                           "S_y_parts + S_y_boxes + V * y_mount + S_y_arm + S_y_further"};
 	struct weights parts = parts_weights(cell, c->run);
+	bool stays = c->arm_load && arm->turning == 0;
 	double sign[2];
 	corner_signs(c->corner, sign);
 	for (int k = 0; k < 2; k++) {
 		double without = parts.moment[k] + sign[k] * parts.half[k] +
-		                 w.down * cell->arm.mount.at[k];
-		trace_step(trace, k ? "S_y_further" : "S_x_further", "",
-		           extra ? c->fixed[k] - without : 0, DIM_MOMENT,
-		           extra ? "further load, part that does not turn" : "no further load", "");
+		                 arm->down * cell->arm.mount.at[k] + arm->fixed[k];
+		bool quake = c->earthquake != NULL;
+		trace_step(trace, further[k], quake ? k ? "S_y_E" : "S_x_E" : "",
+		           quake   ? c->earthquake->action.fixed[k]
+		           : extra ? c->fixed[k] - without
+		                   : 0,
+		           DIM_MOMENT,
+		           extra ? "further load, part that does not turn"
+		           : quake ? c->name : "no further load", "");
 	}
-	trace_step(trace, "S_x_fixed", "S_x_parts + S_x_boxes + V * x_mount + S_x_further",
-	           c->fixed[0], DIM_MOMENT, "", "first moment that does not turn");
-	trace_step(trace, "S_y_fixed", "S_y_parts + S_y_boxes + V * y_mount + S_y_further",
-	           c->fixed[1], DIM_MOMENT, "", "");
-	double arm_turning = w.tilting + w.horizontal * cell->arm.mount.at[2];
-	trace_step(trace, "S_turn_further",
-	           extra && is_known(extra->any_direction) ? "k_moving * F_further * z_further"
-	                                                   : "",
-	           extra ? c->turning - arm_turning : 0, DIM_MOMENT,
-	           extra ? "further load from any side" : "no further load", "");
-	trace_step(trace, "S_turn", "M + H * z_mount + S_turn_further", c->turning, DIM_MOMENT,
-	           "tilting and horizontal force aligned", "moment that turns with the heading");
+	for (int k = 0; k < 2; k++)
+		trace_step(trace, fixed[k], stays ? of_own[k] : of[k], c->fixed[k], DIM_MOMENT, "",
+		           k ? "" : "first moment that does not turn");
+}
+
+void loads_trace(const struct cell *cell, const struct load_case *c, double heading,
+                 struct trace *trace)
+{
+	const struct extra_load *extra = extra_of(cell, c);
+	double load[3];
+	if (!trace)
+		return;
+	trace_parts(cell, c, trace);
+	struct arm_part arm = c->arm_load ? trace_own(cell, c, trace) : trace_sheet(cell, c, trace);
+	if (extra)
+		extra_trace(extra, run_factors(cell, c->run).moving, trace);
+	if (c->earthquake)
+		earthquake_trace(cell, c->earthquake, trace);
+	const struct extra_action *quake = c->earthquake ? &c->earthquake->action : NULL;
+	double extra_down = c->down - (parts_weights(cell, c->run).down + arm.down);
+	trace_step(trace, "N_further", quake ? "N_E" : "",
+	           quake ? quake->down : extra ? extra_down : 0, DIM_FORCE,
+	           extra || quake ? c->name : "no further load", "");
+	trace_step(trace, "N", "W_parts + V + N_further", c->down, DIM_FORCE, "",
+	           "vertical force on the base, downward");
+	trace_fixed(cell, c, &arm, extra != NULL, trace);
+	bool any_side = extra && is_known(extra->any_direction);
+	trace_step(trace, "S_turn_further", any_side ? "k_moving * F_further * z_further"
+	                                          : quake ? "S_turn_E" : "",
+	           quake ? quake->turning : extra ? c->turning - arm.turning : 0, DIM_MOMENT,
+	           quake ? c->name : extra ? "further load from any side" : "no further load", "");
+	bool stays = c->arm_load && arm.turning == 0;
+	trace_step(trace, "S_turn",
+	           stays         ? "S_turn_further"
+	           : c->arm_load ? "S_arm + S_turn_further"
+	                         : "M + H * z_mount + S_turn_further",
+	           c->turning, DIM_MOMENT,
+	           c->arm_load ? "wrench of one instant, turned by the first joint"
+	                       : "tilting and horizontal force aligned",
+	           "moment that turns with the heading");
 	trace_step(trace, "c", "", cos(heading), DIM_FACTOR, "cosine of the heading", "");
 	trace_step(trace, "s", "", sin(heading), DIM_FACTOR, "sine of the heading", "");
 	load_at(c, heading, load);

@@ -7,7 +7,8 @@
 #include "../cell/load_model.h"
 #include "../cell/load_case.h"
 
-/* load_case.source: which loads a case comes from */
+/* load_case.source: which loads a case comes from: the data sheet's cases, then the further loads,
+ * then what the arm's own motion gives (arm/arm_loads.h) and the rare events */
 enum { SOURCE_EMERGENCY_STOP, SOURCE_NORMAL, SOURCE_REST, FIRST_EXTRA };
 
 /* Sum of weights [N] and first moments [N mm]; half: how far the boxes can move the moments to
@@ -20,8 +21,8 @@ double part_mass(const struct part *part, enum weight_run run);
 /* Which way the boxed parts are pushed in x and y: -1, 0, +1. */
 void corner_signs(int corner, double sign[2]);
 
-/* The case that the arm is in while a further load acts; without its values the arm rests, which is
- * the most favourable. */
+/* The case of the data sheet that the arm is in while a further load acts; without its values the
+ * arm rests, which is the most favourable. */
 enum arm_case case_with_load(const struct cell *cell, enum arm_case wanted);
 
 #endif
