@@ -2,6 +2,7 @@
 
 #include "check_judge.h"
 #include "check_sweep.h"
+#include "cell/load_model.h"
 #include "check_words.h"
 
 #include <math.h>
@@ -54,6 +55,43 @@ static enum status open_setup(struct run *run, size_t s)
 	return setup->base ? base_prepare(setup->cell, run->arena, setup->base) : NO_MEMORY;
 }
 
+static bool has_own_motion(const struct cell *cell)
+{
+	return chain_given(cell) || swing_given(cell) || history_given(cell);
+}
+
+/* Of one setup; from an earlier one that differs in the place of the mount alone, if there is one.
+ */
+static enum status build_arm(struct run *run, size_t s)
+{
+	const struct cell *cell = run->setups[s].cell;
+	size_t like = 0;
+	while (like < s && !(run->arms[like] && arm_loads_alike(run->setups[like].cell, cell)))
+		like++;
+	struct arm_loads *arm = arena_take(run->arena, 1, sizeof *arm);
+	if (!arm)
+		return NO_MEMORY;
+	run->arms[s] = arm;
+	if (like == s)
+		return arm_loads_build(cell, run->options->histories, run->options->pieces,
+		                       run->arena, arm);
+	return arm_loads_build_like(cell, run->arms[like], run->setups[like].cell,
+	                            run->options->histories, run->options->pieces, run->arena, arm);
+}
+
+/* What each setup's own motion gives. */
+static enum status build_arms(struct run *run)
+{
+	enum status status = DONE;
+	for (size_t s = 0; s < run->setup_count && status == DONE; s++) {
+		if (run->options->arms)
+			run->arms[s] = run->options->arms[s];
+		else if (has_own_motion(run->setups[s].cell))
+			status = build_arm(run, s);
+	}
+	return status;
+}
+
 static enum status open_run(struct run *run)
 {
 	run->setup_count = setup_count(run->cell);
@@ -70,15 +108,19 @@ static enum status open_run(struct run *run)
 	for (size_t i = 0; i < check_count; i++)
 		if (checks[i].stage == OF_STATE_ANCHOR)
 			run->watched[run->watch_count++] = &checks[i];
-	return loads_build(run->cell, run->arena, &run->loads);
+	enum status status = build_arms(run);
+	return status == DONE ? loads_build(run->cell, run->arms, run->arena, &run->loads) : status;
 }
 
 static void copy_facts(const struct run *run, struct result *out)
 {
 	out->loads = run->loads;
+	memcpy(out->arm, run->arms, sizeof out->arm);
 	out->states = run->states;
 	out->bed_ratio_count = run->setups[0].bed_ratio_count;
 	memcpy(out->bed_ratio, run->setups[0].bed_ratio, sizeof out->bed_ratio);
+	for (size_t s = 0; s < run->setup_count; s++)
+		out->cycles[s] = run->setups[s].facts.cycles;
 	if (run->spread)
 		memcpy(out->spread, run->spread, run->anchor_count * sizeof out->spread[0]);
 }
@@ -93,7 +135,9 @@ enum status check_run(struct arena *arena, const struct cell *cell,
 	if (!result)
 		return NO_MEMORY;
 	enum status status = open_run(&run);
-	result->loads_computed = status == DONE && run.loads.count > 0;
+	result->loads_computed =
+		status == DONE &&
+		(run.loads.count > 0 || run.loads.group_count > run.loads.first_history);
 	if (result->loads_computed)
 		status = run_sweep(&run);
 	if (status != DONE)

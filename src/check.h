@@ -10,6 +10,9 @@ struct check_options {
 	const char *only; /* trace this check alone (id), or NULL; the verdict is always that of all
 	                     checks */
 	unsigned headings;          /* of the coarse sweep; 0: 48 */
+	const struct pieces *pieces;        /* how long work is cut up; NULL: one after the other */
+	const struct history_files *histories;  /* bytes of every file of arm.history, scanned */
+	const struct arm_loads *const *arms; /* of the setups, from an earlier run; NULL: built */
 };
 
 /* NO_MEMORY leaves *out NULL. The result lives in the arena. */

@@ -50,11 +50,9 @@ static void judge_inputs(const struct run *run, const struct check *check, const
 	for (size_t i = 0; i < run->loads.gap_count; i++)
 		finding_lacks(out, run->loads.gaps[i].path);
 	out->never_fails = !loads_bounding(&run->loads);
-	const char *departure = load_departure(cell);
+	const char *remedy, *departure = load_departure(cell, &remedy);
 	if (departure)
-		finding_doubts(out, departure,
-		               "leave it out under choices, or have an engineer stand for it "
-		               "(choices: by_engineer)");
+		finding_doubts(out, departure, remedy);
 }
 
 /* Where the shear is free of the tilt, it is largest in a heading of its own. */
@@ -71,14 +69,18 @@ static void write_state(const struct run *run, const struct judging *judging,
 {
 	struct trace *trace = judging->trace;
 	double heading = heading_of(run, worst, true, anchor);
+	/* where shear is free of the tilt, another wrench of the same source may give it */
+	struct state sheared = *judging->state;
+	if (!worst->load_case->paired)
+		sheared.load_case = run->bounds[worst->load_case->group].from[anchor];
 	if (check->by_shear) {
-		loads_trace_horizontal(judging->cell, worst->load_case, trace);
+		loads_trace_horizontal(judging->cell, sheared.load_case, trace);
 	} else {
 		loads_trace(judging->cell, worst->load_case, worst->heading, trace);
 		trace_equilibrium(judging->base, judging->state, trace);
 	}
 	if (check->by_shear || check->combines)
-		trace_shear(judging->base, judging->state, (int)anchor, heading, trace);
+		trace_shear(judging->base, &sheared, (int)anchor, heading, trace);
 }
 
 static void judge_one(const struct run *run, const struct check *check, size_t setup, size_t anchor,
@@ -95,6 +97,8 @@ static void judge_one(const struct run *run, const struct check *check, size_t s
 	*out = (struct finding){0};
 	judge_inputs(run, check, s->cell, out);
 	if (worst && worst->known) {
+		/* an estimate is no lower bound: alone it fails nothing */
+		out->never_fails |= worst->load_case->estimate && !(worst->certain > 1);
 		run_state(run, s, worst, &state);
 		/* balance is verified by integrals of their own before anything rests on it */
 		judging.state = state.residual <= MOST_RESIDUAL ? &state : NULL;
@@ -258,6 +262,30 @@ static void list_anchors(const struct run *run, struct result *result)
 	}
 }
 
+/* The largest tension and the largest shear of a history's rows as one pair: the safe side, and the
+ * form that `require` can invert. */
+static void list_row_demands(const struct run *run, struct result *result)
+{
+	size_t group = run->loads.first_history, n = run->anchor_count;
+	struct required *required = &result->required;
+	for (size_t s = 0; s < run->setup_count; s++)
+		for (size_t k = 0; run->arms[s] && k < run->arms[s]->count; k++) {
+			if (run->arms[s]->list[k].way != WAY_HISTORY)
+				continue;
+			for (size_t i = 0; i < n * MAX_READINGS; i++)
+				if (run->loads.readings >> i % MAX_READINGS & 1)
+					result->demands[result->demand_count++] = (struct demand){
+						(uint16_t)s, i % MAX_READINGS, i / MAX_READINGS,
+						run->group_tension[group * n * MAX_READINGS + i],
+						run->bounds[group].size[i / MAX_READINGS], false};
+			group++;
+		}
+	if (group > run->loads.first_history)
+		required->notes[required->note_count++] =
+			"of a history the largest tension and the largest shear are paired though "
+			"they belong to different rows: the safe side";
+}
+
 /* What every anchor must carry, a row a group of cases; complete where shear is free of the
  * heading. */
 static bool list_demands(const struct run *run, struct result *result)
@@ -273,6 +301,9 @@ static bool list_demands(const struct run *run, struct result *result)
 		bool seen = k > 0 && run->loads.list[k - 1].group == c->group;
 		if (c->stability_only || seen || !run->bounds[c->group].ready)
 			continue;
+		/* a bound that need not be carried asks for nothing */
+		if (c->bound && run->setups[c->setup].cell->arm.motion.judged_by.value != BY_BOUND)
+			continue;
 		for (size_t i = 0; i < n; i++)
 			for (unsigned r = 0; r < MAX_READINGS; r++)
 				if (run->loads.readings & 1u << r)
@@ -281,8 +312,9 @@ static bool list_demands(const struct run *run, struct result *result)
 						run->group_tension[(c->group * n + i) *
 					                                   MAX_READINGS +
 					                           r],
-						run->bounds[c->group].size[i]};
+						run->bounds[c->group].size[i], c->bound};
 	}
+	list_row_demands(run, result);
 	return true;
 }
 

@@ -1,5 +1,7 @@
 #include "check_sweep.h"
 
+#include "check_history.h"
+
 #include <math.h>
 #include <string.h>
 
@@ -18,17 +20,6 @@ struct worst *run_worst(const struct run *run, size_t watch, size_t setup, size_
 	size_t row = (watch * run->setup_count + setup) * run->anchor_count + anchor;
 	return &run->worsts[row * MAX_READINGS + reading];
 }
-
-/* One place of a sweep: what is being solved, and its scratch state. */
-struct visit {
-	struct run *run;
-	struct setup_run *setup;
-	size_t setup_index, ratio_index;
-	const struct load_case *load_case;
-	struct state state;
-	double pressure;                /* largest of the bed at this heading [MPa] */
-	double shear[MAX_ANCHORS];      /* of the heading, where shear is paired with it */
-};
 
 static unsigned heading_count(const struct run *run)
 {
@@ -63,12 +54,31 @@ static double watch_value(const struct run *run, const struct visit *v, size_t w
 	return run->watched[watch]->ratio(&judging, (int)anchor);
 }
 
-static void keep(struct worst *worst, double value, const struct state *state)
+void row_case_keep(struct row_case *own, const struct load_case *c)
 {
+	own->load_case = *c;
+	own->arm_load = *c->arm_load;
+	own->load_case.arm_load = &own->arm_load;
+}
+
+static void keep(struct run *run, struct worst *worst, double value, const struct state *state)
+{
+	const struct load_case *c = state->load_case;
+	struct row_case *own = worst->own;
+	if (!c->estimate)
+		worst->certain = fmax(worst->certain, value);
 	if (worst->known && !(value > worst->value))
 		return;
-	*worst = (struct worst){true, value, state->load_case, state->heading, state->bed_ratio,
-	                          {state->settle[0], state->settle[1], state->settle[2]}};
+	if (c->row > 0) {
+		own = own ? own : arena_take(run->arena, 1, sizeof *own);
+		if (!own)
+			return;      /* the arena's failure is sticky: the run ends with it */
+		row_case_keep(own, c);
+		c = &own->load_case;
+	}
+	*worst = (struct worst){true, value, worst->certain, c, own, state->heading,
+	                        state->bed_ratio,
+	                        {state->settle[0], state->settle[1], state->settle[2]}};
 }
 
 static double pressure_max(const struct base *base, const double settle[3])
@@ -77,7 +87,8 @@ static double pressure_max(const struct base *base, const double settle[3])
 	for (size_t i = 0; i < base->hull_count; i++) {
 		double x = (base->hull[i].x - base->centre[0]) / base->size,
 		       y = (base->hull[i].y - base->centre[1]) / base->size;
-		most = fmax(most, settle[0] + settle[1] * x + settle[2] * y);
+		double w = settle[0] + settle[1] * x + settle[2] * y;
+		most = w > most ? w : most;
 	}
 	return most;
 }
@@ -92,7 +103,8 @@ static uint64_t keep_tensions(struct visit *v)
 		double tension = v->state.tension[i], *spread = &run->spread[i][v->ratio_index];
 		double *group = &run->group_tension[(v->load_case->group * run->anchor_count + i) *
 		                                    MAX_READINGS];
-		*spread = tension > *spread ? tension : *spread;
+		if (!v->load_case->bound)
+			*spread = tension > *spread ? tension : *spread;
 		for (unsigned r = 0; r < MAX_READINGS; r++)
 			if (v->load_case->reading & 1u << r && tension > group[r]) {
 				group[r] = tension;
@@ -102,9 +114,18 @@ static uint64_t keep_tensions(struct visit *v)
 	return larger;
 }
 
+/* Whether a watch looks at cases of this kind: a guaranteed bound has a check of its own. */
+static bool watches(const struct run *run, size_t watch, const struct load_case *c)
+{
+	if (watch == WATCH_PRESSURE)
+		return true;
+	const struct check *check = run->watched[watch];
+	return (check && check->of_bound) == c->bound;
+}
+
 /* Keeps whatever is the worst so far. Within a group of free shear, a check that follows tension
  * can only become worse where the tension does. */
-static void keep_state(struct visit *v, double *values)
+static void keep_state(struct visit *v, uint64_t anchors, double *values)
 {
 	struct run *run = v->run;
 	uint64_t larger = keep_tensions(v);
@@ -114,12 +135,13 @@ static void keep_state(struct visit *v, double *values)
 		                (w >= FIRST_CHECK_WATCH && run->watched[w]->follows_tension));
 		for (size_t i = 0; i < run->anchor_count; i++) {
 			double value = 0;
-			if (!follows || larger >> i & 1) {
+			bool due = anchors >> i & 1 && watches(run, w, v->load_case);
+			if (due && (!follows || larger >> i & 1)) {
 				value = watch_value(run, v, w, i);
 				for (unsigned r = 0; r < MAX_READINGS; r++)
 					if (v->load_case->reading & 1u << r)
-						keep(run_worst(run, w, v->setup_index, i, r), value,
-						     &v->state);
+						keep(run, run_worst(run, w, v->setup_index, i, r),
+						     value, &v->state);
 			}
 			if (values)
 				*values++ = value;
@@ -132,41 +154,68 @@ static bool solve(struct visit *v, double settle[3])
 {
 	const struct base *base = v->setup->base;
 	const struct state *state = &v->state;
+	if (v->warm)
+		return base_solve_on(base, state->bed_ratio, state->load, v->warm, settle) == DONE;
 	if (base_solve(base, state->bed_ratio, state->load, settle, NULL) == DONE)
 		return true;
 	base_start(base, state->bed_ratio, state->load, settle);
 	return base_solve(base, state->bed_ratio, state->load, settle, NULL) == DONE;
 }
 
-/* Solves at a heading (settle is the start and the result) and keeps whatever is the worst so far.
- * *carried tells whether there is an equilibrium; values may be NULL. */
-static void visit_heading(struct visit *v, double heading, double settle[3], double *values,
-                                 bool *carried)
+/* A range of headings that is no full circle has ends; the search may look past them, but what it
+ * finds there is not kept. */
+static bool in_range(const struct load_case *c, double heading)
 {
-	struct run *run = v->run;
+	return heading >= c->spin_from && heading <= c->spin_to;
+}
+
+static bool full_circle(const struct load_case *c)
+{
+	return c->spin_to - c->spin_from >= 2 * PI * (1 - 1e-12);
+}
+
+bool visit_solve(struct visit *v, double settle[3])
+{
 	struct state *state = &v->state;
-	state->heading = heading;
-	load_at(v->load_case, heading, state->load);
-	*carried = base_balance(v->setup->base, state->load) == BALANCED;
-	if (!*carried)
-		return;      /* base.stability fails on it; there is nothing to judge */
+	if (base_balance(v->setup->base, state->load) != BALANCED) {
+		/* base.stability fails on it; there is nothing to judge. A bound need not occur */
+		v->setup->facts.bound_uncarried |= v->load_case->bound;
+		return false;
+	}
 	if (!solve(v, settle)) {
 		/* the forces outgrow what doubles can hold in balance: far beyond any use */
+		v->setup->facts.bound_uncarried |= v->load_case->bound;
 		for (unsigned r = 0; r < MAX_READINGS; r++)
-			if (v->load_case->reading & 1u << r)
+			if (v->load_case->reading & 1u << r && !v->load_case->bound)
 				v->setup->tipping[r].unsolved = true;
-		*carried = false;
-		return;
+		return false;
 	}
-	run->states++;
+	v->run->states++;
 	memcpy(state->settle, settle, sizeof state->settle);
 	base_tensions(v->setup->base, state->bed_ratio, settle, state->tension);
-	if (v->load_case->paired)
-		shear_of_state(run, v->setup, state);
-	v->setup->facts.any_state = true;
 	v->pressure = pressure_max(v->setup->base, settle);
-	v->setup->facts.pressure_max = fmax(v->setup->facts.pressure_max, v->pressure);
-	keep_state(v, values);
+	return true;
+}
+
+void visit_keep(struct visit *v, uint64_t anchors, double *values)
+{
+	v->setup->facts.any_state = true;
+	if (!v->load_case->bound)
+		v->setup->facts.pressure_max = fmax(v->setup->facts.pressure_max, v->pressure);
+	keep_state(v, anchors, values);
+}
+
+bool visit_heading(struct visit *v, double heading, double settle[3], double *values)
+{
+	v->state.heading = heading;
+	load_at(v->load_case, heading, v->state.load);
+	if (!visit_solve(v, settle))
+		return false;
+	if (v->load_case->paired)
+		shear_of_state(v->run, v->setup, &v->state);
+	if (full_circle(v->load_case) || in_range(v->load_case, heading))
+		visit_keep(v, UINT64_MAX, values);
+	return true;
 }
 
 /* What a local maximum must be able to beat to be worth refining. Tension is refined for every
@@ -194,9 +243,7 @@ static double to_beat(const struct visit *v, size_t watch, size_t anchor)
 static double value_at(struct visit *v, size_t watch, size_t anchor, double heading,
                        double settle[3])
 {
-	bool carried;
-	visit_heading(v, heading, settle, NULL, &carried);
-	return carried ? watch_value(v->run, v, watch, anchor) : -1;
+	return visit_heading(v, heading, settle, NULL) ? watch_value(v->run, v, watch, anchor) : -1;
 }
 
 /* Heading of the top of the parabola through three points, relative to the middle one; HUGE_VAL
@@ -251,6 +298,8 @@ static void refine(struct visit *v, size_t watch, size_t anchor, double from, do
 static bool peaks_elsewhere(const struct visit *v, size_t watch)
 {
 	const struct check *check = v->run->watched[watch];
+	if (!watches(v->run, watch, v->load_case))
+		return watch != WATCH_TENSION; /* every group's tension is wanted */
 	bool of_shear = watch == WATCH_SHEAR || (check && check->by_shear);
 	unsigned refined = v->run->bounds[v->load_case->group].refined;
 	if (v->load_case->paired)
@@ -297,15 +346,17 @@ static void look_between(struct visit *v, size_t watch, size_t anchor, double fr
 }
 
 /* Looks closely wherever one watched value of one anchor could be the largest so far. `value` holds
- * it for every heading of the coarse sweep, `row` apart. */
+ * it for every heading of the coarse sweep, `row` apart; a full circle goes on behind its end. */
 static void refine_watch(struct visit *v, size_t watch, size_t anchor, const double *value,
                          size_t row, unsigned count, double step)
 {
 	struct run *run = v->run;
-	for (unsigned h = 0; h < count; h++) {
+	bool round = full_circle(v->load_case);
+	for (unsigned h = 0; h < (round ? count : count - 1); h++) {
+		unsigned left = round ? (h + count - 1) % count : h > 0 ? h - 1 : h;
+		unsigned right = round ? (h + 2) % count : h + 2 < count ? h + 2 : h + 1;
 		double ends[2] = {value[h * row], value[(h + 1) % count * row]};
-		double before = value[(h + count - 1) % count * row],
-		       after = value[(h + 2) % count * row];
+		double before = value[left * row], after = value[right * row];
 		/* a kink between two headings rises no steeper than the sweep does around it */
 		double drop = fmax(fabs(ends[1] - ends[0]),
 		                   fmax(fabs(ends[0] - before), fabs(after - ends[1])));
@@ -316,19 +367,39 @@ static void refine_watch(struct visit *v, size_t watch, size_t anchor, const dou
 	}
 }
 
+/* Headings of the coarse sweep, and the step between them: a range that is no full circle has its
+ * ends among them. */
+static unsigned sweep_headings(const struct run *run, const struct load_case *c, double *step)
+{
+	double range = c->spin_to - c->spin_from;
+	unsigned count = heading_count(run);
+	*step = 0;
+	if (!(range > 0))
+		return 1;
+	if (full_circle(c)) {
+		*step = range / count;
+		return count;
+	}
+	unsigned steps = (unsigned)ceil(count * range / (2 * PI));
+	*step = range / steps;
+	return steps + 1;
+}
+
 static void sweep_case(struct visit *v)
 {
 	struct run *run = v->run;
 	size_t row = run->watch_count * run->anchor_count;
 	const struct load_case *c = v->load_case;
-	bool carried, turns = c->spin_to > c->spin_from;
-	unsigned count = turns ? heading_count(run) : 1;
-	double step = (c->spin_to - c->spin_from) / count, settle[3], load[3];
+	double step, settle[3], load[3];
+	unsigned count = sweep_headings(run, c, &step);
+	bool turns = count > 1;
 	load_at(c, c->spin_from, load);
 	base_start(v->setup->base, v->state.bed_ratio, load, settle);
 	for (unsigned h = 0; h < count; h++) {
 		double *values = &run->values[h * row];
-		visit_heading(v, c->spin_from + h * step, settle, values, &carried);
+		/* the last heading of an open range must not fall outside it by rounding */
+		double heading = fmin(c->spin_from + h * step, c->spin_to);
+		bool carried = visit_heading(v, heading, settle, values);
 		for (size_t k = 0; !carried && k < row; k++)
 			values[k] = -1;
 		memcpy(run->settles[h], settle, sizeof settle);
@@ -339,31 +410,55 @@ static void sweep_case(struct visit *v)
 			refine_watch(v, w, i, &run->values[w * run->anchor_count + i], row, count,
 			             step);
 	/* the bed's pressure rises with its stiffness: the stiffest alone can hold the largest */
-	if (turns && v->ratio_index == 0)
+	if (turns && v->ratio_index == 0 && !c->bound)
 		refine_watch(v, WATCH_PRESSURE, 0, run->pressures, 1, count, step);
 	run->bounds[c->group].refined |= c->reading;
 }
 
-static void bound_shear(struct run *run, struct setup_run *setup, const struct load_case *c)
+void visit_bound_shear(struct run *run, const struct load_case *c)
 {
+	struct setup_run *setup = &run->setups[c->setup];
 	struct shear_bound *bound = &run->bounds[c->group];
-	if (bound->ready)
-		return;
+	double size[MAX_ANCHORS], heading[MAX_ANCHORS];
+	bool carried = shear_group_bound(setup->base, c, size, heading);
+	for (size_t i = 0; i < run->anchor_count; i++) {
+		if (bound->ready && !(size[i] > bound->size[i]))
+			continue;
+		bound->size[i] = size[i];
+		bound->heading[i] = heading[i];
+		bound->from[i] = c;
+	}
+	bound->carried = carried && (bound->carried || !bound->ready);
 	bound->ready = true;
-	bound->carried = shear_group_bound(setup->base, c, bound->size, bound->heading);
-	setup->facts.torsion_on_one |= !bound->carried;
+	if (c->bound)
+		setup->facts.bound_uncarried |= !carried;
+	else
+		setup->facts.torsion_on_one |= !carried;
 }
 
-/* Overturning in every heading, in closed form; also the least vertical force. */
-static void weigh(struct setup_run *setup, const struct load_case *c)
+void visit_weigh(struct run *run, const struct load_case *c, struct row_case *kept)
 {
-	double heading, ratio = base_overturning(setup->base,
-	                                         (double[3]){c->down, c->fixed[0], c->fixed[1]},
-	                                         c->turning, &heading);
+	struct setup_run *setup = &run->setups[c->setup];
+	const double steady[3] = {c->down, c->fixed[0], c->fixed[1]};
+	/* what stands still has no heading to choose */
+	bool turns = c->turning != 0 && c->spin_to > c->spin_from;
+	double heading, ratio = turns ? base_overturning_within(setup->base, steady, c->turning,
+	                                                        c->spin_from, c->spin_to, &heading)
+	                              : base_overturning(setup->base, steady, c->turning, &heading);
+	if (c->bound)
+		return;      /* need not occur: rating.bound alone judges it */
 	for (unsigned r = 0; r < MAX_READINGS; r++) {
 		struct tipping *tipping = &setup->tipping[r];
-		if (c->reading & 1u << r && (!tipping->load_case || ratio > tipping->ratio))
-			*tipping = (struct tipping){ratio, heading, c, tipping->unsolved};
+		if (!(c->reading & 1u << r))
+			continue;
+		if (!c->estimate)
+			tipping->certain = fmax(tipping->certain, ratio);
+		if (tipping->load_case && !(ratio > tipping->ratio))
+			continue;
+		if (kept)
+			row_case_keep(kept, c);
+		*tipping = (struct tipping){ratio, heading, tipping->certain,
+		                            kept ? &kept->load_case : c, tipping->unsolved};
 	}
 	if (!c->stability_only)
 		setup->facts.least_down = fmin(setup->facts.least_down, c->down);
@@ -380,9 +475,23 @@ static void choose_tipping(struct setup_run *setup)
 			continue;
 		facts->overturning = tipping->ratio;
 		facts->overturning_heading = tipping->heading;
+		facts->overturning_certain = tipping->certain;
 		facts->overturning_case = tipping->load_case;
 		facts->unsolved = tipping->unsolved;
 	}
+}
+
+/* In any reading of unknown weight flags: what rests on it never fails, so the largest is the safe
+ * side. */
+static void keep_largest_tensions(struct run *run, size_t setup)
+{
+	struct run_facts *facts = &run->setups[setup].facts;
+	for (size_t i = 0; i < run->anchor_count; i++)
+		for (unsigned r = 0; r < MAX_READINGS; r++) {
+			const struct worst *worst = run_worst(run, WATCH_TENSION, setup, i, r);
+			if (worst->known)
+				facts->tension_max[i] = fmax(facts->tension_max[i], worst->value);
+		}
 }
 
 static bool open_scratch(struct run *run)
@@ -395,10 +504,10 @@ static bool open_scratch(struct run *run)
 	                                sizeof *run->group_tension);
 	run->spread = arena_take(run->arena, run->anchor_count, sizeof *run->spread);
 	run->values = arena_take(run->arena,
-	                         heading_count(run) * run->watch_count * run->anchor_count,
+	                         (heading_count(run) + 1) * run->watch_count * run->anchor_count,
 	                         sizeof *run->values);
-	run->settles = arena_take(run->arena, heading_count(run), sizeof *run->settles);
-	run->pressures = arena_take(run->arena, heading_count(run), sizeof *run->pressures);
+	run->settles = arena_take(run->arena, heading_count(run) + 1, sizeof *run->settles);
+	run->pressures = arena_take(run->arena, heading_count(run) + 1, sizeof *run->pressures);
 	if (!run->worsts || !run->bounds || !run->group_tension || !run->spread || !run->values ||
 	    !run->settles || !run->pressures)
 		return false;
@@ -407,31 +516,48 @@ static bool open_scratch(struct run *run)
 	return true;
 }
 
+void visit_open(struct visit *v, struct run *run, const struct load_case *c)
+{
+	*v = (struct visit){.run = run,
+	                    .setup = &run->setups[c->setup],
+	                    .setup_index = c->setup,
+	                    .load_case = c};
+	v->state.load_case = c;
+	if (!c->paired)
+		shear_of_state(run, v->setup, &v->state);
+}
+
 enum status run_sweep(struct run *run)
 {
 	if (!open_scratch(run))
 		return NO_MEMORY;
+	/* wrenches of one source share their shear bound, so all of them come before the first
+	 * state */
 	for (size_t k = 0; k < run->loads.count; k++) {
 		const struct load_case *c = &run->loads.list[k];
-		struct setup_run *setup = &run->setups[c->setup];
-		weigh(setup, c);
+		visit_weigh(run, c, NULL);
+		if (!c->stability_only)
+			visit_bound_shear(run, c);
+	}
+	for (size_t k = 0; k < run->loads.count; k++) {
+		const struct load_case *c = &run->loads.list[k];
+		struct visit v;
 		if (c->stability_only)
 			continue;
-		bound_shear(run, setup, c);
-		struct visit v = {
-			.run = run, .setup = setup, .setup_index = c->setup, .load_case = c};
-		v.state.load_case = c;
-		shear_of_state(run, setup, &v.state);
+		visit_open(&v, run, c);
 		/* the softest bed first: it mostly governs, and the rest then need no refinement */
-		for (size_t r = setup->bed_ratio_count; r-- > 0;) {
+		for (size_t r = v.setup->bed_ratio_count; r-- > 0;) {
 			v.ratio_index = r;
-			v.state.bed_ratio = setup->bed_ratio[r];
+			v.state.bed_ratio = v.setup->bed_ratio[r];
 			sweep_case(&v);
 		}
 	}
-	for (size_t s = 0; s < run->setup_count; s++)
+	enum status status = run_histories(run);
+	for (size_t s = 0; s < run->setup_count; s++) {
 		choose_tipping(&run->setups[s]);
-	return DONE;
+		keep_largest_tensions(run, s);
+	}
+	return status;
 }
 
 void run_state(const struct run *run, const struct setup_run *setup, const struct worst *worst,

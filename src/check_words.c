@@ -1,6 +1,9 @@
 #include "check_words.h"
 
+#include "check_unanchored.h"
 #include "checks/judging.h"
+#include "loads/earthquake.h"
+#include "loads/pushes.h"
 
 #include <math.h>
 #include <stdio.h>
@@ -18,8 +21,17 @@ static void say(struct sentences *to, const char *text)
 		to->list[to->count++] = text;
 }
 
-const char *load_departure(const struct cell *cell)
+/* The guaranteed bound over all poses is left out. */
+static bool swept_alone(const struct cell *cell)
 {
+	return cell->arm.chain.joints.count > 0 && cell->arm.motion.joints.count > 0 &&
+	       cell->arm.motion.judged_by.value == BY_SWEEP;
+}
+
+const char *load_departure(const struct cell *cell, const char **remedy)
+{
+	*remedy = "leave it out under choices, or have an engineer stand for it "
+		  "(choices: by_engineer)";
 	const struct choices *choices = &cell->choices;
 	double most = choices->masses_weighed.value == YES ? WEIGHED_WEIGHT : SAFE_WEIGHT;
 	if (engineer_stands(&choices->by_engineer))
@@ -30,6 +42,20 @@ const char *load_departure(const struct cell *cell)
 	if (is_known(choices->anchor_bed_ratio))
 		return "one ratio of anchor to bed stiffness is used alone and no engineer stands "
 		       "for it";
+	if (swept_alone(cell)) {
+		*remedy = "leave judged_by out under arm.motion, or have an engineer stand for it "
+			  "(choices: by_engineer)";
+		return "the swept poses of the arm are taken as all there are and no engineer "
+		       "stands "
+		       "for it";
+	}
+	if (swing_given(cell)) {
+		*remedy = "ask the arm's maker for its reactions or its link values, or measure a "
+			  "stop; or have an engineer stand for the estimate (choices: by_engineer)";
+		return "the arm's reactions are an estimate from masses, radii and stopping times, "
+		       "and "
+		       "no engineer stands for it";
+	}
 	return NULL;
 }
 
@@ -90,6 +116,14 @@ static void list_departures(const struct run *run, const struct cell *cell, stru
 		                   "ratio of anchor to bed stiffness ",
 		                   " mm2 used alone, instead of four values"),
 		       &choices->by_engineer);
+	if (swept_alone(cell))
+		depart(run, result, "the swept poses of the arm are taken as all there are",
+		       &choices->by_engineer);
+	if (swing_given(cell))
+		depart(run, result,
+		       "ESTIMATE: the arm's reactions come from masses, radii, speeds and stopping "
+		       "times alone (lumped arm)",
+		       &choices->by_engineer);
 	if (cell->slab.concrete.cracked.value == NO)
 		depart(run, result, "concrete stated as uncracked",
 		       &cell->slab.concrete.by_engineer);
@@ -97,6 +131,15 @@ static void list_departures(const struct run *run, const struct cell *cell, stru
 
 /* --- assumptions
  * -------------------------------------------------------------------------------------- */
+
+/* Whether any setup's arm is taken as its papers say. */
+static bool sheet_used(const struct run *run)
+{
+	for (size_t k = 0; k < run->loads.count; k++)
+		if (run->loads.list[k].by_data_sheet)
+			return true;
+	return false;
+}
 
 static void assume_loads(const struct run *run, const struct cell *cell, struct result *result)
 {
@@ -106,13 +149,21 @@ static void assume_loads(const struct run *run, const struct cell *cell, struct 
 	                    " and x 1.0, each with the least and the largest vertical force of the "
 	                    "arm; weight reduced against the arm's own "
 	                    "motion is a deliberate addition, no printed combination has it"));
-	say(to, "horizontal force and tilting moment of the arm add in the same heading, and every "
-	        "heading is run");
-	say(to, result->paired
-	                ? "shear is taken in the heading of the tilt where the papers pair them"
-	                : "shear may point in any heading whatever the tilt; tension and shear "
-	                  "together pair their maxima (a bound)");
-	say(to, "twisting acts both ways and is carried in shear alone; no friction is counted");
+	bool sheet = sheet_used(run);
+	if (sheet)
+		say(to,
+		    "horizontal force and tilting moment of the arm add in the same heading, and "
+		    "every heading is run");
+	if (result->paired)
+		say(to,
+		    "shear is taken in the heading of the tilt where the papers pair them; beside "
+		    "a further load from any side it may point anywhere");
+	else if (run->loads.count > 0)
+		say(to, "shear may point in any heading whatever the tilt; tension and shear "
+		        "together pair their maxima (a bound)");
+	say(to,
+	    sheet ? "twisting acts both ways and is carried in shear alone; no friction is counted"
+	          : "twisting is carried in shear alone; no friction is counted");
 	if (cell->loads.count > 0)
 		say(to, "further loads act one at a time, each with the arm as stated");
 	else if (!is_known(cell->loads))
@@ -136,6 +187,41 @@ static void assume_loads(const struct run *run, const struct cell *cell, struct 
 		                                   "its shaft's area, for its stiffness alone"
 		                                 : "tensile area of the anchor taken as 84.3 mm2 "
 		                                   "(12 mm thread), for its stiffness alone");
+}
+
+/* What each way of the arm's own motion supposes. */
+static void assume_own_motion(const struct run *run, const struct arm_source *source,
+                              struct result *result)
+{
+	struct sentences *to = &result->assumptions;
+	if (source->way == WAY_CHAIN) {
+		say(to,
+		    "the arm's own motion by its chain: rigid links in prescribed motion, every "
+		    "sign of speed and acceleration at a grid of poses and a search around the "
+		    "largest; its least weight is lowered, the moment of its weight is not; poses "
+		    "between are covered by the guaranteed bound (rating.bound)");
+		say(to, "an arm that may turn half round or more about its first axis is taken as "
+		        "turning all round");
+	}
+	if (source->way == WAY_CHAIN && source->swept_cut)
+		say(to, number_text(run, 100 * source->swept_beyond,
+		                    "the set of swept wrenches is cut at its limit: others lie up to ",
+		                    " % beyond it; the guaranteed bound covers them"));
+	if (source->way == WAY_HISTORY)
+		say(to,
+		    "the arm's own motion by history: each row as it stands, with the weights at "
+		    "their factors; it shows the motions that were recorded and no others, and a "
+		    "filter lowers its peaks");
+	if (source->way == WAY_SWING)
+		say(to, "ESTIMATE of the arm's own motion: two rigid axes at full speed and peak "
+		        "deceleration at once, masses as points; elbow and wrist are not in it");
+}
+
+static void assume_arms(const struct run *run, struct result *result)
+{
+	for (size_t s = 0; s < run->setup_count; s++)
+		for (size_t i = 0; run->arms[s] && i < run->arms[s]->count; i++)
+			assume_own_motion(run, &run->arms[s]->list[i], result);
 }
 
 static void assume_rating(const struct cell *cell, struct result *result)
@@ -165,6 +251,14 @@ static void assume_rating(const struct cell *cell, struct result *result)
 /* --- cautions
  * ------------------------------------------------------------------------------------------ */
 
+static bool is_checked(const struct result *result, const char *id)
+{
+	for (size_t i = 0; i < result->check_count; i++)
+		if (strcmp(result->checks[i].check->id, id) == 0)
+			return true;
+	return false;
+}
+
 static void caution(const struct cell *cell, struct result *result)
 {
 	struct sentences *to = &result->cautions;
@@ -182,9 +276,31 @@ static void caution(const struct cell *cell, struct result *result)
 	        "anchors are loose");
 	say(to, "torque and hole cleaning as the anchor's data sheet says; check torque again "
 	        "after some weeks of running");
-	say(to, "not checked: fatigue and loosening under a working cell, earthquake, impact of "
-	        "vehicles, slab bending, soil, "
+	if (!is_checked(result, "anchor.fatigue"))
+		say(to, "not checked: fatigue and loosening under a working cell, for no load "
+		        "cycles are given");
+	else
+		say(to, "fatigue is looked at for anchors in tension alone, from the cycles that "
+		        "are given; not for shear, concrete, slab or base");
+	say(to, "not checked: impact of vehicles, slab bending, soil, "
 	        "fire, corrosion, anchor reinforcement, the base's own strength; of bonded anchors sustained tension, temperature and wet holes");
+}
+
+/* A sentence of the loads, where it belongs. */
+static void put_word(void *to, bool caution_word, const char *text)
+{
+	struct result *result = to;
+	say(caution_word ? &result->cautions : &result->assumptions, text);
+}
+
+static void rare_words(const struct run *run, struct result *result)
+{
+	if (result->unanchored.told)
+		say(&result->cautions, "the arm must not run before the cell is anchored: it can "
+		                       "tip or walk");
+	for (size_t s = 0; s < run->setup_count; s++)
+		push_words(run->setups[s].cell, run->arena, put_word, result);
+	earthquake_words(run->cell, run->arena, put_word, result);
 }
 
 /* --- to measure
@@ -298,10 +414,14 @@ void write_words(const struct run *run, const struct lacking_list *lacking, stru
 {
 	for (size_t s = 0; s < run->setup_count; s++)
 		list_departures(run, run->setups[s].cell, result);
-	if (result->loads_computed)
+	if (result->loads_computed) {
 		assume_loads(run, run->cell, result);
+		assume_arms(run, result);
+	}
 	assume_rating(run->cell, result);
 	caution(run->cell, result);
+	find_unanchored(run, result);
+	rare_words(run, result);
 	list_to_measure(run, lacking, result);
 	remedies(run, result);
 	other_setups(run, result);

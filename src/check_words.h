@@ -6,7 +6,7 @@
 
 /* Departures from safe defaults that make a check at best unproven unless an engineer stands for
  * them. */
-const char *load_departure(const struct cell *cell);     /* reason, or NULL */
+const char *load_departure(const struct cell *cell, const char **remedy);     /* reason, or NULL */
 
 void write_words(const struct run *run, const struct lacking_list *lacking, struct result *result);
 

@@ -3,6 +3,7 @@
 #ifndef RESULT_H
 #define RESULT_H
 
+#include "arm/arm_loads.h"
 #include "cell/cell.h"
 #include "cell/diagnostic.h"
 #include "cell/fields.h"
@@ -51,19 +52,51 @@ struct required {
 	double tension, shear;              /* least ultimate, the other unlimited [N] */
 	struct required_pair pair[MAX_PAIRS];
 	size_t pair_count;
-	const char *notes[4];
+	const char *notes[6];
 	size_t note_count;
 };
 
 /* Largest tension of an anchor in one group of cases, with the shear that goes with it [N]. */
-struct demand { uint16_t setup; unsigned reading; size_t anchor; double tension, shear; };
+struct demand {
+	uint16_t setup;
+	unsigned reading;
+	size_t anchor;
+	double tension, shear;
+	bool bound;              /* a guaranteed bound of the arm's motion */
+};
 
 /* A short text list; entries live in the arena or are literals. */
 struct sentences { const char *list[MAX_SENTENCES]; size_t count; };
 
+/* The cell on one support before it is anchored, at its worst over all setups. */
+struct free_support {
+	bool computed;
+	bool stands;                        /* without any push, the arm in its worst pose */
+	double tilt;                        /* of the floor at which it tips; 0: falls [rad] */
+	bool withstands_ten_degrees;
+	double toward;                      /* heading in which it tips, cell axes [rad] */
+	uint16_t setup;                     /* in which it tips so */
+	double push;                        /* horizontal, that tips it [N] */
+	double push_height;                 /* of that push above the floor [mm] */
+	bool push_height_assumed;           /* cell.top is not known */
+	uint16_t push_setup;
+	struct trace tilt_trace, push_trace;        /* empty unless asked for */
+};
+enum { MAX_FREE_GAPS = 12 };
+/* check_unanchored.h; information, no check: it has no part in the verdict. */
+struct unanchored {
+	bool told;                          /* a load model is in the file */
+	bool at_most;                       /* a reach is not known: it may tip sooner */
+	const char *missing[MAX_FREE_GAPS]; /* field paths */
+	size_t missing_count;
+	struct free_support on_base, on_casters;
+	struct sentences words;
+};
+
 struct result {
 	const struct cell *cell;
 	const char *file, *sha256;          /* given by the caller; "" when not */
+	const struct history_files *histories;  /* CSVs that the file names; NULL: none */
 	enum verdict verdict;
 	bool loads_computed;                /* false: no load model, or blocked */
 	size_t governing;                   /* index into checks */
@@ -77,6 +110,8 @@ struct result {
 	size_t to_measure_count;
 	struct sentences departures, assumptions, cautions;
 	struct loads loads;
+	/* the arm's own reactions; NULL where a setup has no chain, swing or history */
+	const struct arm_loads *arm[MAX_SETUPS];
 	double bed_ratio[MAX_BED_RATIOS];   /* ratios that were run [mm2] */
 	size_t bed_ratio_count;
 	double spread[MAX_ANCHORS]
@@ -85,8 +120,10 @@ struct result {
 	struct demand
 		*demands; /* where shear is free of the heading: what every anchor must carry */
 	size_t demand_count;
+	struct cycle_sources cycles[MAX_SETUPS];    /* load cycles, by setup */
 	bool paired; /* some case pairs shear with the heading of its tilt: demands is not all */
 	struct required required;
+	struct unanchored unanchored;
 };
 
 #endif

@@ -77,10 +77,40 @@ STANDFAST_API enum standfast_status standfast_read(struct standfast *run, const 
 STANDFAST_API enum standfast_status standfast_unreadable(struct standfast *run, const char *file,
                                                          const char *reason);
 
+/* --- files that the cell file names (arm.history); after standfast_read --- */
+
+/* How many different ones, over the file and all its setups. */
+STANDFAST_API size_t standfast_file_count(const struct standfast *run);
+/* As the file writes it, to be looked for beside the cell file; NULL behind the last. */
+STANDFAST_API const char *standfast_file_name(const struct standfast *run, size_t index);
+/* The bytes of one of them (CSV in UTF-8), looked over at once: what is wrong with them, or
+ * doubtful, becomes diagnostics. They are NOT copied and must stay until standfast_close. `sha256`
+ * as above. Every file must be given before standfast_compute, each once. */
+STANDFAST_API enum standfast_status standfast_give_file(struct standfast *run, size_t index,
+                                                        const void *bytes, size_t length,
+                                                        const char *sha256);
+/* Instead, for one that could not be opened. Returns STANDFAST_BAD_INPUT. */
+STANDFAST_API enum standfast_status standfast_file_unreadable(struct standfast *run, size_t index,
+                                                              const char *reason);
+
+/* --- long work cut in pieces --- */
+
+typedef void standfast_piece(void *job, size_t index);
+/* Runs piece(job, i) for every i below count, each once, in any order and on any thread, and
+ * returns when all are done. `what` names the work for a line of progress. A piece never asks for
+ * memory and never cuts work up again. */
+typedef void standfast_pool(void *user, const char *what, size_t count, standfast_piece *piece,
+                            void *job);
+/* How standfast_compute runs them; NULL, or never called: one after the other. The results are the
+ * same bytes in every way. */
+STANDFAST_API void standfast_pieces(struct standfast *run, standfast_pool *pool, void *user);
+
 enum standfast_flags {
 	STANDFAST_TRACE = 1,        /* compute: write down the steps; page: print them */
 	STANDFAST_REQUIRED = 2,     /* compute: the least ratings of a substitute, too */
-	STANDFAST_COLOUR = 4        /* page: terminal sequences around verdicts and titles */
+	STANDFAST_COLOUR = 4,       /* page: terminal sequences around verdicts and titles */
+	STANDFAST_REACTIONS = 8     /* compute: the arm's reactions alone; nothing is judged, and
+	                             * there are no pages but those of the reactions */
 };
 
 /* Computes loads, checks and verdict of the file that was read. `only` is the id of the one check
@@ -124,11 +154,16 @@ struct standfast_required {
 /* False unless STANDFAST_REQUIRED was asked for and the values could be computed. */
 STANDFAST_API bool standfast_required(const struct standfast *run, struct standfast_required *out);
 
+/* Whether the arm's reactions were computed, and no case of its chain, swing or history was left
+ * out for want of a number. */
+STANDFAST_API bool standfast_arm_whole(const struct standfast *run);
+
 struct standfast_diagnostic {
 	bool is_error;              /* else a warning or a note */
 	unsigned line, column;      /* from 1, in characters; 0: nowhere in the file */
 	const char *code;           /* "E09" */
 	const char *path, *message, *hint;
+	const char *file; /* in which the line is: as standfast_read has it, or a CSV beside it */
 };
 STANDFAST_API size_t standfast_diagnostic_count(const struct standfast *run);
 STANDFAST_API bool standfast_diagnostic(const struct standfast *run, size_t index,
@@ -141,7 +176,10 @@ enum standfast_page {
 	STANDFAST_JSON, /* one object on one line; before a result there is one: the diagnostics */
 	STANDFAST_RATINGS,    /* the least ratings of a substitute */
 	STANDFAST_UNDERSTOOD, /* what was read, key by key, load cases and a plan */
-	STANDFAST_DIAGNOSTICS /* with the lines of the file that they point to */
+	STANDFAST_DIAGNOSTICS, /* with the lines of the file that they point to */
+	STANDFAST_ARM,        /* the arm's reactions, and a block of them for a cell file */
+	STANDFAST_ARM_JSON,   /* one object on one line, as STANDFAST_JSON */
+	STANDFAST_ARM_CSV     /* one row a setup, source and kind */
 };
 /* STANDFAST_BAD_INPUT when there is nothing computed that such a page could show. */
 STANDFAST_API enum standfast_status standfast_page(const struct standfast *run,
@@ -153,7 +191,7 @@ STANDFAST_API enum standfast_status standfast_page(const struct standfast *run,
 STANDFAST_API enum standfast_status standfast_explain(const char *word, unsigned flags,
                                                       standfast_write *write, void *user,
                                                       bool *found);
-/* A cell file to fill in; purpose is "need", "loads" or "survey". Another word:
+/* A cell file to fill in; purpose is "need", "loads", "motion" or "survey". Another word:
  * STANDFAST_BAD_INPUT. */
 STANDFAST_API enum standfast_status standfast_blank(const char *purpose, standfast_write *write,
                                                     void *user);

@@ -26,10 +26,11 @@ void base_stability_judge(const struct judging *judging, int anchor, struct find
 	(void)anchor;
 	if (!facts || !facts->overturning_case)
 		return;
+	/* an estimate of the arm is no lower bound of its loads */
+	out->never_fails |= facts->overturning_case->estimate && !(facts->overturning_certain >= 1);
 	if (facts->torsion_on_one)
-		finding_fails(out,
-		              "a single anchor cannot resist twisting, and no friction is counted",
-		              "two anchors or more");
+		tips(out, "a single anchor cannot resist twisting, and no friction is counted",
+		     "two anchors or more");
 	if (facts->unsolved)
 		tips(out,
 		     "so near the limit of balance that the anchors' forces grow beyond any use",

@@ -10,6 +10,7 @@ JUDGE(loads_given);
 JUDGE(rating_tension);
 JUDGE(rating_shear);
 JUDGE(rating_interaction);
+JUDGE(rating_bound);
 JUDGE(needs);
 JUDGE(concrete_strength);
 JUDGE(concrete_condition);
@@ -19,6 +20,8 @@ JUDGE(hole_depth);
 JUDGE(anchor_length);
 JUDGE(anchor_spacing);
 JUDGE(anchor_edge);
+JUDGE(anchor_gapping);
+JUDGE(anchor_fatigue);
 JUDGE(base_stability);
 JUDGE(base_stiff);
 JUDGE(stand_off);
@@ -27,6 +30,10 @@ JUDGE(stand_off);
 double rating_tension_ratio(const struct judging *judging, int anchor);
 double rating_shear_ratio(const struct judging *judging, int anchor);
 double rating_interaction_ratio(const struct judging *judging, int anchor);
+double rating_bound_ratio(const struct judging *judging, int anchor);
+const char *rating_bound_left_out(const struct cell *cell);
+const char *anchor_gapping_left_out(const struct cell *cell);
+const char *anchor_fatigue_left_out(const struct cell *cell);
 const char *needs_left_out(const struct cell *cell);
 
 #endif

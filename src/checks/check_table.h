@@ -35,9 +35,12 @@ struct check {
 	const char *range;                     /* where it is valid, for `explain` */
 	enum stage stage;
 	bool needs_loads;                      /* gaps of the load model are its missing inputs */
-	bool follows_tension; /* with free shear its ratio peaks where the anchor's tension does */
+	/* its ratio depends on the anchor's tension and shear alone and rises with both; so with
+	 * free shear it peaks where the tension does */
+	bool follows_tension;
 	bool leans;    /* on inputs that other checks judge: when unproven, they speak first */
 	bool combines; /* takes in what other checks judge apart: does not govern beside them */
+	bool of_bound; /* looks at guaranteed bounds of the arm's motion alone */
 	bool by_shear; /* it happens in the heading of the shear, not of the tilt */
 	const char *needs[12];                 /* field paths it cannot do without; NULL-ended */
 	/* NULL: it applies. Else the reason why it does not, listed apart. */

@@ -21,17 +21,26 @@ static bool refuse(struct input_file *file, const char *what, int error)
 	return false;
 }
 
-/* Why something is no cell file; NULL: it may be one. A pipe is read as a file is. */
-static const char *wrong_kind(const struct stat *status)
+/* What is asked of a file: how large it may be, and what is said of one that is none. */
+struct input_kind { size_t most; const char *folder, *neither; };
+static const struct input_kind cell_kind = {
+	MAX_FILE_BYTES, "is a directory; name a cell file in it",
+	"is neither a file nor a pipe; give - to read from standard input"};
+static const struct input_kind history_kind = {MOST_HISTORY_BYTES,
+                                               "is a directory; name a CSV file in it",
+                                               "is neither a file nor a pipe"};
+
+/* Why something cannot be read; NULL: it may be. A pipe is read as a file is. */
+static const char *wrong_kind(const struct input_kind *kind, const struct stat *status)
 {
 	if (S_ISDIR(status->st_mode))
-		return "is a directory; name a cell file in it";
+		return kind->folder;
 	if (!S_ISREG(status->st_mode) && !S_ISFIFO(status->st_mode))
-		return "is neither a file nor a pipe; give - to read from standard input";
+		return kind->neither;
 	return NULL;
 }
 
-static int open_file(const char *path, struct input_file *file)
+static int open_file(const struct input_kind *kind, const char *path, struct input_file *file)
 {
 	struct stat status;
 	/* looked at before it is opened: opening alone does something to a tape or a terminal */
@@ -39,8 +48,8 @@ static int open_file(const char *path, struct input_file *file)
 		refuse(file, "cannot be opened", errno);
 		return -1;
 	}
-	if (wrong_kind(&status)) {
-		refuse(file, wrong_kind(&status), 0);
+	if (wrong_kind(kind, &status)) {
+		refuse(file, wrong_kind(kind, &status), 0);
 		return -1;
 	}
 	int descriptor = open(path, O_RDONLY | O_CLOEXEC | O_NOCTTY);
@@ -50,9 +59,9 @@ static int open_file(const char *path, struct input_file *file)
 }
 
 /* Up to one byte more than the limit, so that a file beyond it is seen to be so. */
-static bool read_bytes(int descriptor, struct input_file *file)
+static bool read_bytes(const struct input_kind *kind, int descriptor, struct input_file *file)
 {
-	const size_t most = MAX_FILE_BYTES + 1;
+	const size_t most = kind->most + 1;
 	size_t room = 16384;
 	file->bytes = malloc(room);
 	while (file->bytes) {
@@ -98,11 +107,26 @@ bool input_file_read(const char *path, struct input_file *out)
 	if (standard && isatty(STDIN_FILENO))
 		fputs("standfast: reading the cell file from the terminal; end with control-D\n",
 		      stderr);
-	int descriptor = standard ? STDIN_FILENO : open_file(path, out);
+	int descriptor = standard ? STDIN_FILENO : open_file(&cell_kind, path, out);
 	if (descriptor < 0)
 		return false;
-	bool whole = read_bytes(descriptor, out) && finish(out);
+	bool whole = read_bytes(&cell_kind, descriptor, out) && finish(out);
 	if (!standard)
 		close(descriptor);
+	return whole;
+}
+
+bool input_file_read_history(const char *path, struct input_file *out)
+{
+	*out = (struct input_file){.name = path};
+	int descriptor = open_file(&history_kind, path, out);
+	if (descriptor < 0)
+		return false;
+	bool whole = read_bytes(&history_kind, descriptor, out);
+	close(descriptor);
+	if (whole && out->length > MOST_HISTORY_BYTES)
+		return refuse(out, "is larger than 1 GiB; record fewer rows or cut it in parts", 0);
+	if (whole)
+		SHA256Data((const uint8_t *)out->bytes, out->length, out->sha256);
 	return whole;
 }

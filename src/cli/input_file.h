@@ -5,7 +5,7 @@
 #include <stdbool.h>
 #include <stddef.h>
 
-enum { REASON_ROOM = 200 };
+enum { REASON_ROOM = 200, MOST_HISTORY_BYTES = 1 << 30 };
 
 struct input_file {
 	const char *name;           /* for messages: the path, or "stdin" */
@@ -18,5 +18,9 @@ struct input_file {
 /* `path` "-" is standard input. False with a reason: not there, no regular file, empty, no text. Of
  * a file above MAX_FILE_BYTES one byte more than that is read, and no digest is made. */
 bool input_file_read(const char *path, struct input_file *out);
+
+/* The same of a CSV that a cell file names: no standard input, up to MOST_HISTORY_BYTES, and
+ * whether it is a text is the library's to say. `path` must outlive it. */
+bool input_file_read_history(const char *path, struct input_file *out);
 
 #endif

@@ -5,9 +5,10 @@
 #include <getopt.h>
 #include <stdlib.h>
 #include <string.h>
+#include <unistd.h>
 
 #define BIT(command) (1u << (command))
-#define FILES (BIT(COMMAND_CHECK) | BIT(COMMAND_REQUIRE) | BIT(COMMAND_SHOW))
+#define FILES (BIT(COMMAND_CHECK) | BIT(COMMAND_REQUIRE) | BIT(COMMAND_ARM) | BIT(COMMAND_SHOW))
 #define EVERY (BIT(COMMANDS + 1) - 1)
 
 struct command { const char *name, *operands, *what; size_t least, most; const char *exits; };
@@ -17,6 +18,8 @@ static const struct command commands[COMMANDS] = {
 	 "0 holds, 1 fails, 3 unproven, 2 could not be computed"},
 	{"require", "FILE...", "least ratings that a substitute anchor must have", 1, ANY_NUMBER,
 	 "0 ratings named, 3 named as \"at least\" or not at all, 2 could not be computed"},
+	{"arm", "FILE...", "reactions of the arm from its own motion, to paste as arm.reactions", 1,
+	 ANY_NUMBER, "0 all computed, 3 a case left out or none there, 2 could not be computed"},
 	{"new", "", "a commented cell file to fill in", 0, 0, "0 written, 2 not written"},
 	{"show", "FILE...", "what was understood, in both unit systems, with a plan", 1, ANY_NUMBER,
 	 "0 shown, 2 could not be read or computed"},
@@ -25,17 +28,29 @@ static const struct command commands[COMMANDS] = {
 };
 
 enum option_id {
-	OPTION_JSON = 256, OPTION_TRACE, OPTION_ONLY, OPTION_COLOUR, OPTION_FOR, OPTION_FORCE,
-	OPTION_JOBS = 'j', OPTION_OUTPUT = 'o', OPTION_HELP = 'h', OPTION_VERSION = 'V'
+	OPTION_JSON = 256,
+	OPTION_CSV,
+	OPTION_TRACE,
+	OPTION_ONLY,
+	OPTION_COLOUR,
+	OPTION_FOR,
+	OPTION_FORCE,
+	OPTION_JOBS = 'j',
+	OPTION_OUTPUT = 'o',
+	OPTION_HELP = 'h',
+	OPTION_VERSION = 'V'
 };
 
 struct choice { int id; const char *name, *argument, *what; unsigned commands; };
 static const struct choice choices[] = {
-	{OPTION_JSON, "json", NULL, "one JSON object a file, on one line", BIT(COMMAND_CHECK) | BIT(COMMAND_REQUIRE)},
+	{OPTION_JSON, "json", NULL, "one JSON object a file, on one line",
+	 BIT(COMMAND_CHECK) | BIT(COMMAND_REQUIRE) | BIT(COMMAND_ARM)},
+	{OPTION_CSV, "csv", NULL, "a table for a spreadsheet: a row a setup, source and kind",
+	 BIT(COMMAND_ARM)},
 	{OPTION_TRACE, "trace", NULL, "print the steps of each check", BIT(COMMAND_CHECK)},
 	{OPTION_ONLY, "only", "ID", "show this check alone (the verdict is still that of all)", BIT(COMMAND_CHECK)},
-	{OPTION_JOBS, "jobs", "N", "files worked on at a time; as many as processors", FILES},
-	{OPTION_FOR, "for", "WORD", "need, loads (if left out) or survey", BIT(COMMAND_NEW)},
+	{OPTION_JOBS, "jobs", "N", "files, or pieces of one, at a time; as many as processors", FILES},
+	{OPTION_FOR, "for", "WORD", "need, loads (if left out), motion or survey", BIT(COMMAND_NEW)},
 	{OPTION_OUTPUT, "output", "FILE", "write to FILE; an existing file is kept", BIT(COMMAND_NEW)},
 	{OPTION_FORCE, "force", NULL, "replace an existing file", BIT(COMMAND_NEW)},
 	{OPTION_COLOUR, "color", "WHEN", "auto (if left out), always or never", FILES | BIT(COMMAND_EXPLAIN)},
@@ -60,8 +75,9 @@ static void exit_lines(FILE *to, enum command_id id)
 {
 	bool several = commands[id].most > 1;
 	/* the order of the statuses that this command has */
-	const char *order = id == COMMAND_CHECK ? "2, 1, 3, 0" : id == COMMAND_REQUIRE ? "2, 3, 0"
-	                                                                               : "2, 0";
+	const char *order = id == COMMAND_CHECK                          ? "2, 1, 3, 0"
+	                    : id == COMMAND_REQUIRE || id == COMMAND_ARM ? "2, 3, 0"
+	                                                                 : "2, 0";
 	fprintf(to, "\nExit status: %s%s\n", commands[id].exits, several ? ";" : ".");
 	if (several)
 		fprintf(to, "with several files the worst in the order %s.\n", order);
@@ -227,9 +243,11 @@ static bool read_only(const char *word, struct command_line *out)
 static bool read_purpose(const char *word, struct command_line *out)
 {
 	out->purpose = word;
-	if (strcmp(word, "need") == 0 || strcmp(word, "loads") == 0 || strcmp(word, "survey") == 0)
-		return true;
-	return wrong_word("for", word, "need, loads or survey");
+	static const char *const purposes[] = {"need", "loads", "motion", "survey"};
+	for (size_t i = 0; i < sizeof purposes / sizeof *purposes; i++)
+		if (strcmp(word, purposes[i]) == 0)
+			return true;
+	return wrong_word("for", word, "need, loads, motion or survey");
 }
 
 static bool take_option(int id, const char *argument, struct command_line *out)
@@ -238,6 +256,7 @@ static bool take_option(int id, const char *argument, struct command_line *out)
 	case OPTION_JSON: out->json = true; return true;
 	case OPTION_TRACE: out->trace = true; return true;
 	case OPTION_FORCE: out->force = true; return true;
+	case OPTION_CSV: out->csv = true; return true;
 	case OPTION_HELP: out->help = true; return true;
 	case OPTION_VERSION: out->version = true; return true;
 	case OPTION_OUTPUT: out->output = argument; return true;
@@ -343,7 +362,9 @@ static bool count_operands(const struct command_line *line)
 	size_t standard = 0;
 	for (size_t i = 0; i < line->operand_count; i++)
 		standard += strcmp(line->operands[i], "-") == 0;
-	if (standard > 1)
+	if (line->json && line->csv)
+		complain("--json and --csv: one of them");
+	else if (standard > 1)
 		complain("standard input (-) can be read once");
 	else if (line->operand_count < command->least)
 		complain("%s: no file named; - is standard input", command->name);
@@ -354,6 +375,14 @@ static bool count_operands(const struct command_line *line)
 		return true;
 	print_short_help(stderr, line->command);
 	return false;
+}
+
+unsigned command_line_jobs(const struct command_line *line)
+{
+	long processors = sysconf(_SC_NPROCESSORS_ONLN);
+	if (line->jobs > 0)
+		return line->jobs;
+	return processors < 1 ? 1 : processors > MAX_JOBS ? MAX_JOBS : (unsigned)processors;
 }
 
 bool command_line_read(int argc, char **argv, struct command_line *out)

@@ -3,7 +3,6 @@
 #include "one_file.h"
 #include <pthread.h>
 #include <stdlib.h>
-#include <unistd.h>
 
 /* Jobs are taken in order; the main thread prints them in order as they become ready. */
 struct shop {
@@ -99,10 +98,7 @@ static int print_all(struct shop *shop, size_t threads)
 
 static size_t wanted_threads(const struct command_line *line)
 {
-	long processors = sysconf(_SC_NPROCESSORS_ONLN);
-	size_t jobs = line->jobs > 0 ? line->jobs : processors > 0 ? (size_t)processors : 1;
-	if (jobs > MAX_JOBS)
-		jobs = MAX_JOBS;
+	size_t jobs = command_line_jobs(line);
 	if (jobs > line->operand_count)
 		jobs = line->operand_count;
 	return jobs > 1 ? jobs : 0;

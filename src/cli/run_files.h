@@ -1,5 +1,5 @@
-/* check, require and show: every file by itself, several at a time, printed in the order in which
- * they were named; the same bytes for any number of jobs. */
+/* check, require, arm and show: every file by itself, several at a time, printed in the order in
+ * which they were named; the same bytes for any number of jobs. */
 #ifndef RUN_FILES_H
 #define RUN_FILES_H
 

@@ -6,7 +6,7 @@
 #include <stdio.h>
 #include <string.h>
 
-enum { COMPACT_COLUMN = 24, COMMENT_COLUMN = 36, COMMENT_ROOM = 400 };
+enum { COMPACT_COLUMN = 24, COMMENT_COLUMN = 36, COMMENT_ROOM = 640 };
 /* letters of a list of words that are written out: in the long files, beside a key, within
  * braces */
 enum { ALL_WORDS = 200, FEW_WORDS = 60, BRACED_WORDS = 16 };
@@ -261,7 +261,8 @@ static void inline_line(struct writer *writer, const char *const paths[], size_t
 static size_t listed_keys(enum blank_purpose purpose, const char *out[])
 {
 	static const unsigned mask[] = {
-		[BLANK_NEED] = FOR_NEED, [BLANK_LOADS] = FOR_LOADS, [BLANK_SURVEY] = FOR_SURVEY};
+		[BLANK_NEED] = FOR_NEED, [BLANK_LOADS] = FOR_SHEET, [BLANK_SURVEY] = FOR_SURVEY,
+		[BLANK_MOTION] = FOR_MOTION};
 	size_t count = 0;
 	for (size_t i = 0; i < blank_key_count && count < MAX_BLANK_KEYS; i++)
 		if (blank_keys[i].purposes & mask[purpose])
@@ -294,7 +295,8 @@ static void write_keys(struct writer *writer, enum blank_purpose purpose)
 const char *blank_purpose_word(enum blank_purpose purpose)
 {
 	static const char *const words[] = {
-		[BLANK_NEED] = "need", [BLANK_LOADS] = "loads", [BLANK_SURVEY] = "survey"};
+		[BLANK_NEED] = "need", [BLANK_LOADS] = "loads", [BLANK_SURVEY] = "survey",
+		[BLANK_MOTION] = "motion"};
 	return words[purpose];
 }
 
@@ -303,8 +305,11 @@ static const char *purpose_text(enum blank_purpose purpose)
 	static const char *const texts[] = {
 		[BLANK_NEED] = "",
 		[BLANK_LOADS] = "anchor loads from masses, reactions of the arm and the pattern, "
-	                        "and the checks on them",
-		[BLANK_SURVEY] = "the floor before the cell comes"};
+				"and the checks on them",
+		[BLANK_SURVEY] = "the floor before the cell comes",
+		[BLANK_MOTION] =
+			"anchor loads from masses, the arm's own motion by its link values, and "
+			"the pattern, and the checks on them"};
 	return texts[purpose];
 }
 

@@ -4,11 +4,19 @@
 
 #include <stddef.h>
 
-enum { FOR_NEED = 1, FOR_LOADS = 2, FOR_SURVEY = 4, FOR_ALL = FOR_NEED | FOR_LOADS | FOR_SURVEY };
+/* FOR_SHEET: loads by the arm's data sheet; FOR_MOTION: by its own motion; FOR_LOADS: either */
+enum {
+	FOR_NEED = 1,
+	FOR_SHEET = 2,
+	FOR_SURVEY = 4,
+	FOR_MOTION = 8,
+	FOR_LOADS = FOR_SHEET | FOR_MOTION,
+	FOR_ALL = FOR_NEED | FOR_LOADS | FOR_SURVEY
+};
 
 /* A path of the field table and the purposes whose file has it, in the order of the file. */
 struct blank_key { const char *path; unsigned purposes; };
-enum { MAX_BLANK_KEYS = 80 };
+enum { MAX_BLANK_KEYS = 96 };
 extern const struct blank_key blank_keys[];
 extern const size_t blank_key_count;
 

@@ -202,16 +202,25 @@ static void count_line(struct writer *writer, const struct page_source *source,
 	flow_end(writer);
 }
 
-bool page_diagnostics(const struct page_source *source, const struct diagnostics *list, bool colour,
-                      write_function *write, void *user)
+bool page_diagnostics_of(const struct page_source sources[], size_t count,
+                         const struct diagnostics *list, bool colour, write_function *write,
+                         void *user)
 {
 	struct writer writer;
 	writer_open(&writer, write, user, colour);
 	for (size_t i = 0; i < list->count; i++) {
+		uint32_t file = list->list[i].mark.file;
+		const struct page_source *source = &sources[file < count ? file : 0];
 		message_line(&writer, source, &list->list[i]);
 		source_lines(&writer, source, &list->list[i].mark);
 		hint_line(&writer, &list->list[i]);
 	}
-	count_line(&writer, source, list);
+	count_line(&writer, sources, list);
 	return writer_close(&writer);
+}
+
+bool page_diagnostics(const struct page_source *source, const struct diagnostics *list, bool colour,
+                      write_function *write, void *user)
+{
+	return page_diagnostics_of(source, 1, list, colour, write, user);
 }

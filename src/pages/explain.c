@@ -78,6 +78,16 @@ static void choices_entry(struct writer *writer, const struct field *field)
 	flow_end(writer);
 }
 
+/* A time may be milliseconds or years: its limits are told in the unit of its example. */
+static const struct unit *limit_unit(const struct field *field)
+{
+	struct quantity example;
+	bool own = field->dimension == DIM_TIME && field->example &&
+	           quantity_parse(field->example, strlen(field->example), DIM_TIME, &example) ==
+	                   QUANTITY_OK;
+	return own ? example.unit : quantity_display_unit(field->dimension, UNITS_METRIC);
+}
+
 static void range_entry(struct writer *writer, const struct field *field)
 {
 	if (field->kind != FIELD_NUMBER || !(field->high > field->low))
@@ -85,9 +95,12 @@ static void range_entry(struct writer *writer, const struct field *field)
 	writer_pad(writer, INDENT);
 	writer_text(writer, "range");
 	flow_begin(writer, TEXT_COLUMN);
-	flow(writer, phrase_quantity(field->low, field->dimension, UNITS_METRIC, 6).text);
+	char low[40], high[40];
+	quantity_write(field->low, limit_unit(field), 6, low, sizeof low);
+	quantity_write(field->high, limit_unit(field), 6, high, sizeof high);
+	flow(writer, low);
 	flow(writer, " to ");
-	flow(writer, phrase_quantity(field->high, field->dimension, UNITS_METRIC, 6).text);
+	flow(writer, high);
 	flow(writer, "; outside is an error");
 	flow_end(writer);
 }

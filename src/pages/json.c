@@ -1,26 +1,11 @@
 /* The result as one JSON object. Keys, their order and their units are those of
  * refdata/result.schema.json: kN, kN m, mm, MPa, deg; null where a thing was not computed. */
-#include "json_writer.h"
+#include "json_parts.h"
 #include "pages.h"
 #include "phrases.h"
 #include "substitute.h"
 #include <stdio.h>
 #include <string.h>
-
-static void key_text(struct json *json, const char *key, const char *text)
-{
-	json_key(json, key);
-	json_text(json, text);
-}
-
-static void key_number(struct json *json, const char *key, bool known, double value)
-{
-	json_key(json, key);
-	if (known)
-		json_number(json, value);
-	else
-		json_null(json);
-}
 
 /* a value in the unit of the page; shares and pure numbers as they are */
 static double shown_value(double value, enum dimension dimension)
@@ -61,18 +46,32 @@ static double in_degrees(double heading)
 static void where_members(struct json *json, const struct cell *cell, const struct occurrence *at)
 {
 	bool named = at->setup < cell->setups.count;
-	key_text(json, "setup", named ? setup_name(cell, at->setup) : NULL);
-	key_text(json, "case", at->load_case ? at->load_case->name : NULL);
+	json_key_text(json, "setup", named ? setup_name(cell, at->setup) : NULL);
+	json_key_text(json, "case", at->load_case ? at->load_case->name : NULL);
 	bool known = at->load_case && at->has_heading;
-	key_number(json, "heading_deg", known, known ? in_degrees(at->heading) : 0);
+	json_key_number(json, "heading_deg", known, known ? in_degrees(at->heading) : 0);
 }
 
-static void input_member(struct json *json, const char *file, const char *sha256)
+static void files_member(struct json *json, const struct history_files *files)
+{
+	json_key(json, "files");
+	json_open(json, '[');
+	for (size_t i = 0; files && i < files->count; i++) {
+		json_open(json, '{');
+		json_key_text(json, "file", files->list[i].name);
+		json_key_text(json, "sha256", files->list[i].sha256);
+		json_close(json, '}');
+	}
+	json_close(json, ']');
+}
+
+void json_input_member(struct json *json, const struct result *result)
 {
 	json_key(json, "input");
 	json_open(json, '{');
-	key_text(json, "file", file ? file : "");
-	key_text(json, "sha256", sha256 ? sha256 : "");
+	json_key_text(json, "file", result->file ? result->file : "");
+	json_key_text(json, "sha256", result->sha256 ? result->sha256 : "");
+	files_member(json, result->histories);
 	json_close(json, '}');
 }
 
@@ -85,11 +84,11 @@ static void governing_member(struct json *json, const struct result *result)
 	}
 	const struct check_result *check = &result->checks[result->governing];
 	json_open(json, '{');
-	key_text(json, "check", check->check->id);
+	json_key_text(json, "check", check->check->id);
 	json_key(json, "anchors");
 	anchor_list(json, check->subject.anchors);
 	where_members(json, result->cell, &check->at);
-	key_number(json, "ratio", check->finding.computed, check->finding.ratio);
+	json_key_number(json, "ratio", check->finding.computed, check->finding.ratio);
 	json_close(json, '}');
 }
 
@@ -114,12 +113,12 @@ static void anchors_member(struct json *json, const struct result *result)
 	for (size_t i = 0; i < result->anchor_count; i++) {
 		const struct anchor_result *anchor = &result->anchor[i];
 		json_open(json, '{');
-		key_text(json, "id", anchor->id);
-		key_number(json, "x_mm", true, anchor->at[0]);
-		key_number(json, "y_mm", true, anchor->at[1]);
-		key_number(json, "tension_kN", anchor->computed,
+		json_key_text(json, "id", anchor->id);
+		json_key_number(json, "x_mm", true, anchor->at[0]);
+		json_key_number(json, "y_mm", true, anchor->at[1]);
+		json_key_number(json, "tension_kN", anchor->computed,
 		           shown_value(anchor->tension, DIM_FORCE));
-		key_number(json, "shear_kN", anchor->computed,
+		json_key_number(json, "shear_kN", anchor->computed,
 		           shown_value(anchor->shear, DIM_FORCE));
 		occurrence_member(json, "tension_at", result,
 		                  anchor->computed ? &anchor->tension_at : &nowhere);
@@ -132,20 +131,20 @@ static void anchors_member(struct json *json, const struct result *result)
 
 /* Steps stand in base units, so that a reader can evaluate each expression from the earlier
  * values. */
-static void trace_member(struct json *json, const struct trace *trace)
+void json_trace_member(struct json *json, const char *key, const struct trace *trace)
 {
-	json_key(json, "trace");
+	json_key(json, key);
 	json_open(json, '[');
 	for (size_t i = 0; i < trace->count; i++) {
 		const struct step *step = &trace->steps[i];
 		const char *unit = base_unit_name(step->dimension);
 		json_open(json, '{');
-		key_text(json, "symbol", step->symbol);
-		key_text(json, "expression", step->expression ? step->expression : "");
-		key_number(json, "value", true, step->value);
-		key_text(json, "unit", *unit ? unit : NULL);
-		key_text(json, "source", step->source ? step->source : "");
-		key_number(json, "line", step->input.line > 0, step->input.line);
+		json_key_text(json, "symbol", step->symbol);
+		json_key_text(json, "expression", step->expression ? step->expression : "");
+		json_key_number(json, "value", true, step->value);
+		json_key_text(json, "unit", *unit ? unit : NULL);
+		json_key_text(json, "source", step->source ? step->source : "");
+		json_key_number(json, "line", step->input.line > 0, step->input.line);
 		json_close(json, '}');
 	}
 	json_close(json, ']');
@@ -154,10 +153,11 @@ static void trace_member(struct json *json, const struct trace *trace)
 static void numbers_members(struct json *json, const struct finding *finding)
 {
 	bool known = finding->computed;
-	key_number(json, "demand", known, shown_value(finding->demand, finding->dimension));
-	key_number(json, "capacity", known, shown_value(finding->capacity, finding->dimension));
-	key_text(json, "unit", known ? shown_unit(finding->dimension) : NULL);
-	key_number(json, "ratio", known, finding->ratio);
+	json_key_number(json, "demand", known, shown_value(finding->demand, finding->dimension));
+	json_key_number(json, "capacity", known,
+	                shown_value(finding->capacity, finding->dimension));
+	json_key_text(json, "unit", known ? shown_unit(finding->dimension) : NULL);
+	json_key_number(json, "ratio", known, finding->ratio);
 }
 
 static void check_object(struct json *json, const struct result *result,
@@ -165,21 +165,21 @@ static void check_object(struct json *json, const struct result *result,
 {
 	const struct finding *finding = &check->finding;
 	json_open(json, '{');
-	key_text(json, "id", check->check->id);
-	key_text(json, "title", check->check->title);
-	key_text(json, "verdict", verdict_word(finding->verdict));
+	json_key_text(json, "id", check->check->id);
+	json_key_text(json, "title", check->check->title);
+	json_key_text(json, "verdict", verdict_word(finding->verdict));
 	numbers_members(json, finding);
-	key_text(json, "source", check->check->source);
+	json_key_text(json, "source", check->check->source);
 	json_key(json, "anchors");
 	anchor_list(json, check->subject.anchors);
-	key_number(json, "edge", check->subject.edge > 0, check->subject.edge);
+	json_key_number(json, "edge", check->subject.edge > 0, check->subject.edge);
 	where_members(json, result->cell, &check->at);
 	json_key(json, "missing");
 	json_open(json, '[');
 	for (size_t i = 0; i < finding->missing_count; i++)
 		json_text(json, finding->missing[i]);
 	json_close(json, ']');
-	trace_member(json, &check->trace);
+	json_trace_member(json, "trace", &check->trace);
 	json_close(json, '}');
 }
 
@@ -191,8 +191,9 @@ static void required_member(struct json *json, const struct required *required)
 		return;
 	}
 	json_open(json, '{');
-	key_number(json, "ultimate_tension_kN", true, shown_value(required->tension, DIM_FORCE));
-	key_number(json, "ultimate_shear_kN", true, shown_value(required->shear, DIM_FORCE));
+	json_key_number(json, "ultimate_tension_kN", true,
+	                shown_value(required->tension, DIM_FORCE));
+	json_key_number(json, "ultimate_shear_kN", true, shown_value(required->shear, DIM_FORCE));
 	json_key(json, "pairs");
 	json_open(json, '[');
 	for (size_t i = 0; i < required->pair_count; i++) {
@@ -213,8 +214,8 @@ static void lists_members(struct json *json, const struct result *result)
 	json_open(json, '[');
 	for (size_t i = 0; i < result->left_out_count; i++) {
 		json_open(json, '{');
-		key_text(json, "id", result->left_out[i].id);
-		key_text(json, "why", result->left_out[i].why);
+		json_key_text(json, "id", result->left_out[i].id);
+		json_key_text(json, "why", result->left_out[i].why);
 		json_close(json, '}');
 	}
 	json_close(json, ']');
@@ -222,9 +223,9 @@ static void lists_members(struct json *json, const struct result *result)
 	json_open(json, '[');
 	for (size_t i = 0; i < result->to_measure_count; i++) {
 		json_open(json, '{');
-		key_text(json, "what", result->to_measure[i].what);
-		key_text(json, "why", result->to_measure[i].why);
-		key_text(json, "how", result->to_measure[i].how);
+		json_key_text(json, "what", result->to_measure[i].what);
+		json_key_text(json, "why", result->to_measure[i].why);
+		json_key_text(json, "how", result->to_measure[i].how);
 		json_close(json, '}');
 	}
 	json_close(json, ']');
@@ -266,13 +267,15 @@ static void checks_member(struct json *json, const struct result *result, const 
 static void result_object(struct json *json, const struct result *result, const char *only)
 {
 	json_open(json, '{');
-	key_text(json, "standfast", release_version());
-	input_member(json, result->file, result->sha256);
-	key_text(json, "verdict", verdict_word(result->verdict));
+	json_key_text(json, "standfast", release_version());
+	json_input_member(json, result);
+	json_key_text(json, "verdict", verdict_word(result->verdict));
 	governing_member(json, result);
 	anchors_member(json, result);
+	json_cycles_member(json, result);
 	checks_member(json, result, only);
 	required_member(json, &result->required);
+	json_unanchored_member(json, result);
 	lists_members(json, result);
 	sentences_members(json, result);
 	json_close(json, '}');
@@ -289,36 +292,50 @@ bool page_json(const struct result *result, const struct page_options *options,
 	return writer_close(&writer);
 }
 
-static void fault_object(struct json *json, const struct diagnostic *fault)
+static void fault_object(struct json *json, const struct diagnostic *fault,
+                         const struct page_source sources[], size_t count)
 {
 	bool placed = fault->mark.line > 0;
 	json_open(json, '{');
-	key_number(json, "line", placed, fault->mark.line);
-	key_number(json, "column", placed, fault->mark.column);
-	key_text(json, "code", fault_code(fault->fault));
-	key_text(json, "path", fault->path);
-	key_text(json, "message", fault->message);
-	key_text(json, "hint", fault->hint);
+	json_key_number(json, "line", placed, fault->mark.line);
+	json_key_number(json, "column", placed, fault->mark.column);
+	json_key_text(json, "code", fault_code(fault->fault));
+	json_key_text(json, "path", fault->path);
+	json_key_text(json, "message", fault->message);
+	json_key_text(json, "hint", fault->hint);
+	if (fault->mark.file > 0 && fault->mark.file < count)
+		json_key_text(json, "file", sources[fault->mark.file].file);
 	json_close(json, '}');
 }
 
-bool page_json_faults(const char *file, const char *sha256, const struct diagnostics *faults,
-                      write_function *write, void *user)
+bool page_json_faults_of(const struct page_source sources[], size_t count, const char *sha256,
+                         const struct diagnostics *faults, write_function *write, void *user)
 {
 	struct writer writer;
 	writer_open(&writer, write, user, false);
 	struct json json = {&writer, true};
 	json_open(&json, '{');
-	key_text(&json, "standfast", release_version());
-	input_member(&json, file, sha256);
+	json_key_text(&json, "standfast", release_version());
+	json_key(&json, "input");
+	json_open(&json, '{');
+	json_key_text(&json, "file", sources[0].file ? sources[0].file : "");
+	json_key_text(&json, "sha256", sha256 ? sha256 : "");
+	json_close(&json, '}');
 	json_key(&json, "error");
 	json_bool(&json, true);
 	json_key(&json, "diagnostics");
 	json_open(&json, '[');
 	for (size_t i = 0; i < faults->count; i++)
-		fault_object(&json, &faults->list[i]);
+		fault_object(&json, &faults->list[i], sources, count);
 	json_close(&json, ']');
 	json_close(&json, '}');
 	writer_newline(&writer);
 	return writer_close(&writer);
+}
+
+bool page_json_faults(const char *file, const char *sha256, const struct diagnostics *faults,
+                      write_function *write, void *user)
+{
+	const struct page_source source = {file, NULL, 0};
+	return page_json_faults_of(&source, 1, sha256, faults, write, user);
 }

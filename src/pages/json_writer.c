@@ -100,3 +100,18 @@ void json_null(struct json *json)
 	begin_value(json);
 	put(json, "null");
 }
+
+void json_key_text(struct json *json, const char *key, const char *text)
+{
+	json_key(json, key);
+	json_text(json, text);
+}
+
+void json_key_number(struct json *json, const char *key, bool known, double value)
+{
+	json_key(json, key);
+	if (known)
+		json_number(json, value);
+	else
+		json_null(json);
+}

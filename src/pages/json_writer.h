@@ -17,5 +17,8 @@ void json_text(struct json *json, const char *text);  /* null for a NULL text */
 void json_number(struct json *json, double value);    /* null where it is not finite */
 void json_bool(struct json *json, bool value);
 void json_null(struct json *json);
+/* a key with its value; null for a NULL text, or where a number is not known */
+void json_key_text(struct json *json, const char *key, const char *text);
+void json_key_number(struct json *json, const char *key, bool known, double value);
 
 #endif

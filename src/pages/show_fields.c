@@ -44,10 +44,13 @@ static bool says_none(const struct field *none, const void *holder)
 	const void *thing = field_given(none, holder);
 	if (((const struct given *)thing)->origin != GIVEN)
 		return false;
+	bool shared = false;
 	/* the row of values that shares the place tells which shape it is */
 	for (const struct field *row = fields; row < fields + field_count; row++) {
-		if (!may_replace_none(row, none))
+		if (row->kind == FIELD_NONE || row->kind == FIELD_SECTION ||
+		    !may_replace_none(row, none))
 			continue;
+		shared = true;
 		if (row->kind == FIELD_NUMBER)
 			return !(((const struct number *)thing)->value > 0);
 		if (row->kind == FIELD_RING)
@@ -55,7 +58,8 @@ static bool says_none(const struct field *none, const void *holder)
 		if (row->kind == FIELD_LIST)
 			return ((const struct list *)thing)->count == 0;
 	}
-	return false;
+	/* nothing else stands in this place: it is the word's own mark */
+	return !shared;
 }
 
 static void begin_line(struct walk *walk, const char *key)
@@ -90,7 +94,16 @@ static bool has_stand_in(const struct field *field)
 {
 	static const char *const paths[] = {"cell.at", "anchors.product.tensile_area",
 	                                    "anchors.product.rating.of_ultimate",
-	                                    "choices.anchor_bed_ratio"};
+	                                    "choices.anchor_bed_ratio", "cell.casters", "cell.top",
+	                                    "arm.mounting_tilt", "arm.mounting_toward",
+	                                    "arm.turned", "arm.history", "arm.service_life",
+	                                    "arm.range_limit", "arm.chain.fixed_mass",
+	                                    "arm.chain.payload.mass", "arm.swing.moving_mass",
+	                                    "arm.swing.radius", "arm.swing.payload_radius",
+	                                    "earthquake.building_period",
+	                                    "earthquake.building_response",
+	                                    "earthquake.building_importance",
+	                                    "earthquake.building_overstrength"};
 	for (size_t i = 0; i < sizeof paths / sizeof *paths; i++)
 		if (strcmp(field->path, paths[i]) == 0)
 			return true;
@@ -164,15 +177,51 @@ static void field_lines(struct walk *walk, const struct field *field, const char
 	}
 }
 
+/* Ways of giving the arm, and what not every file speaks of: where nothing of them is stated, one
+ * line says so for all their keys. */
+static bool is_left_out_block(const struct walk *walk, const char *path)
+{
+	static const char *const blocks[] = {"arm.chain", "arm.motion", "arm.swing", "earthquake",
+	                                     "anchors.product.rating.fatigue"};
+	bool is_block = false;
+	for (size_t i = 0; i < sizeof blocks / sizeof *blocks; i++)
+		is_block = is_block || strcmp(blocks[i], path) == 0;
+	for (size_t i = 0; i < field_count && is_block; i++) {
+		const struct field *row = &fields[i];
+		bool own = (is_below(row->path, path) || strcmp(row->path, path) == 0) &&
+		           !strstr(row->path, "[]");
+		if (!own || row->kind == FIELD_SECTION || row->kind == FIELD_ALIAS)
+			continue;
+		const struct given *given = field_given(row, walk->holder);
+		if (given->origin == GIVEN || given->mark.line > 0)
+			return false;
+	}
+	return is_block;
+}
+
+static void left_out_line(struct walk *walk, const char *path)
+{
+	begin_line(walk, path);
+	flow(walk->writer, "left out");
+	flow_end(walk->writer);
+}
+
 static void walk_fields(struct walk *walk)
 {
 	size_t rows = 1;
+	const char *left_out = NULL;
 	for (size_t i = 0; i < field_count; i += rows) {
 		rows = 1;
 		const struct field *field = &fields[i];
 		const char *key = own_key(walk, field);
 		bool has_value = field->kind != FIELD_SECTION && field->kind != FIELD_ALIAS;
-		if (!key || !has_value || field->kind == FIELD_SETUPS ||
+		if (!key || (left_out && is_below(field->path, left_out)))
+			continue;
+		if (field->kind == FIELD_SECTION && is_left_out_block(walk, field->path)) {
+			left_out = field->path;
+			left_out_line(walk, key);
+		}
+		if (!has_value || field->kind == FIELD_SETUPS ||
 		    (walk->none && is_below(field->path, walk->none)))
 			continue;
 		field = holding_row(walk, field, &rows);
@@ -200,9 +249,10 @@ static void override_lines(struct writer *writer, const struct cell *cell, const
 		any = true;
 	}
 	if (!any) {
-		writer_pad(writer, 2);
-		writer_text(writer, path);
-		writer_newline(writer);
+		/* the setup says unknown, of the key or of all below it */
+		begin_line(&walk, path);
+		flow(writer, "not known");
+		flow_end(writer);
 	}
 }
 

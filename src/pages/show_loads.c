@@ -77,6 +77,7 @@ static void source_title(struct writer *writer, const struct result *result,
 	if (flow_setup(writer, result->cell, load->setup))
 		flow(writer, ", ");
 	flow(writer, load->name);
+	flow(writer, load->estimate ? ", ESTIMATE by the lumped arm (arm.swing)" : "");
 	flow(writer, load->paired ? " (horizontal force and tilting share the heading)" : "");
 	flow_end(writer);
 }
@@ -106,13 +107,47 @@ static void flow_readings(struct writer *writer, const struct loads *loads,
 	flow_reading(writer, loads, load, 2, "tilting");
 }
 
+/* Wrenches of the arm's own motion come by the dozen: the first few of the full run stand for
+ * them. */
+enum { FEW_WRENCHES = 6 };
+
+/* Whether a line of its own is printed; else it is counted. */
+static bool is_shown(const struct load_case *load, size_t shown)
+{
+	return !load->arm_load ||
+	       (load->run == RUN_FULL && load->corner <= 0 && shown < FEW_WRENCHES);
+}
+
+static void left_out_line(struct writer *writer, size_t count)
+{
+	char text[160];
+	if (count == 0)
+		return;
+	snprintf(text, sizeof text,
+	         "and %zu more of this source: other instants, other factors on the weights, other "
+	         "corners of boxed parts, the stability run",
+	         count);
+	paragraph(writer, "", 4, text);
+}
+
 static void case_lines(struct writer *writer, const struct result *result, enum unit_system units)
 {
 	const struct load_case *before = NULL;
+	size_t shown = 0, hidden = 0;
 	for (size_t i = 0; i < result->loads.count; i++) {
 		const struct load_case *load = &result->loads.list[i];
-		if (!before || before->setup != load->setup || before->source != load->source)
+		if (!before || before->setup != load->setup || before->source != load->source ||
+		    before->bound != load->bound) {
+			left_out_line(writer, hidden);
+			shown = hidden = 0;
 			source_title(writer, result, load);
+		}
+		before = load;
+		if (!is_shown(load, shown)) {
+			hidden++;
+			continue;
+		}
+		shown++;
 		case_numbers(writer, load, units);
 		flow_begin(writer, COMBINATION);
 		flow(writer, load->combination);
@@ -120,8 +155,8 @@ static void case_lines(struct writer *writer, const struct result *result, enum 
 		flow_readings(writer, &result->loads, load);
 		flow_end(writer);
 		fixed_shear_line(writer, load, units);
-		before = load;
 	}
+	left_out_line(writer, hidden);
 }
 
 static void gap_lines(struct writer *writer, const struct loads *loads)

@@ -107,7 +107,8 @@ static void flow_point(struct writer *writer, const struct field *field, const s
 static void flow_numbers(struct writer *writer, const struct field *field,
                          const struct numbers *numbers)
 {
-	for (int system = UNITS_METRIC; system <= UNITS_US; system++) {
+	int last = has_other_system(field->dimension) ? UNITS_US : UNITS_METRIC;
+	for (int system = UNITS_METRIC; system <= last; system++) {
 		const struct unit *unit = quantity_display_unit(field->dimension,
 		                                                (enum unit_system)system);
 		flow(writer, system == UNITS_US ? " = " : "");

@@ -17,6 +17,7 @@ static void text_all(struct writer *writer, const struct result *result)
 	text_also(writer, result);
 	text_anchors(writer, result);
 	text_bed_ratios(writer, result);
+	text_cycles(writer, result);
 	text_checks(writer, result, NULL);
 	text_left_out(writer, result);
 	text_to_measure(writer, result);
@@ -34,6 +35,8 @@ bool page_text(const struct result *result, const struct page_options *options,
 	else
 		text_all(&writer, result);
 	text_sentences(&writer, "Cautions", &result->cautions, false);
+	if (!options->only)
+		text_unanchored(&writer, result);
 	if (options->trace)
 		text_trace(&writer, result, options->only);
 	text_record(&writer, result);

@@ -49,6 +49,19 @@ static void record_entry(struct writer *writer, const char *label, const struct 
 	paragraph(writer, label, LABEL_COLUMN + 2, text->value);
 }
 
+static void file_entry(struct writer *writer, const char *label, const char *name,
+                       const char *sha256)
+{
+	if (name && *name) {
+		writer_pad(writer, 2);
+		paragraph(writer, label, LABEL_COLUMN + 2, name);
+	}
+	if (sha256 && *sha256) {
+		writer_pad(writer, 2);
+		paragraph(writer, "SHA-256", LABEL_COLUMN + 2, sha256);
+	}
+}
+
 void text_record(struct writer *writer, const struct result *result)
 {
 	const struct cell *cell = result->cell;
@@ -58,14 +71,10 @@ void text_record(struct writer *writer, const struct result *result)
 	record_entry(writer, "prepared by", &cell->record.prepared_by);
 	record_entry(writer, "revision", &cell->record.revision);
 	record_entry(writer, "date", &cell->record.date);
-	if (result->file && *result->file) {
-		writer_pad(writer, 2);
-		paragraph(writer, "file", LABEL_COLUMN + 2, result->file);
-	}
-	if (result->sha256 && *result->sha256) {
-		writer_pad(writer, 2);
-		paragraph(writer, "SHA-256", LABEL_COLUMN + 2, result->sha256);
-	}
+	file_entry(writer, "file", result->file, result->sha256);
+	for (size_t i = 0; result->histories && i < result->histories->count; i++)
+		file_entry(writer, "history", result->histories->list[i].name,
+		           result->histories->list[i].sha256);
 	writer_pad(writer, 2);
 	writer_text(writer, "made by");
 	flow_begin(writer, LABEL_COLUMN + 2);

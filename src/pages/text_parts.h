@@ -20,6 +20,8 @@ bool flow_reason(struct writer *writer, const struct cell *cell, const struct ch
 void text_also(struct writer *writer, const struct result *result);
 /* text_tables.c */
 void text_anchors(struct writer *writer, const struct result *result);
+/* text_cycles.c: a table for each history and working cycle */
+void text_cycles(struct writer *writer, const struct result *result);
 void text_bed_ratios(struct writer *writer, const struct result *result);
 void text_checks(struct writer *writer, const struct result *result, const char *only);
 /* Why a check does not apply to this file; NULL: it does. */
@@ -30,6 +32,11 @@ void text_to_measure(struct writer *writer, const struct result *result);
 void text_sentences(struct writer *writer, const char *title, const struct sentences *sentences,
                     bool numbered);
 void text_record(struct writer *writer, const struct result *result);
+/* unanchored_text.c: tilt and push that tip the cell, and how they were found */
+void text_unanchored(struct writer *writer, const struct result *result);
+void text_unanchored_trace(struct writer *writer, const struct result *result);
+/* text_trace.c: one written calculation, step by step */
+void text_steps(struct writer *writer, const struct trace *trace, enum unit_system units);
 /* text_trace.c: the written calculation of every check that has one */
 void text_trace(struct writer *writer, const struct result *result, const char *only);
 

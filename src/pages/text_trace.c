@@ -107,6 +107,12 @@ static void step_lines(struct writer *writer, const struct trace *trace, size_t 
 	step_comment(writer, step);
 }
 
+void text_steps(struct writer *writer, const struct trace *trace, enum unit_system units)
+{
+	for (size_t k = 0; k < trace->count; k++)
+		step_lines(writer, trace, k, units);
+}
+
 static void block_verdict(struct writer *writer, const struct check_result *check,
                           enum unit_system units)
 {
@@ -142,8 +148,9 @@ void text_trace(struct writer *writer, const struct result *result, const char *
 		if (check->trace.count == 0 || (only && strcmp(only, check->check->id) != 0))
 			continue;
 		block_title(writer, result, check);
-		for (size_t k = 0; k < check->trace.count; k++)
-			step_lines(writer, &check->trace, k, units);
+		text_steps(writer, &check->trace, units);
 		block_verdict(writer, check, units);
 	}
+	if (!only)
+		text_unanchored_trace(writer, result);
 }

@@ -59,7 +59,9 @@ static struct trial try_rating(struct arena *arena, const struct cell *cell,
                                const struct check_options *options, double tension, double shear)
 {
 	struct trial out = {0};
-	struct check_options quiet = {.headings = options->headings};
+	struct check_options quiet = *options;
+	quiet.trace = false;
+	quiet.only = NULL;
 	struct result *result = NULL;
 	const struct cell *copy = with_rating(arena, cell, tension, shear);
 	out.status = copy ? check_run(arena, copy, &quiet, &result) : NO_MEMORY;
@@ -68,7 +70,8 @@ static struct trial try_rating(struct arena *arena, const struct cell *cell,
 		return out;
 	const struct check_result *t = find(result, "rating.tension"),
 				  *v = find(result, "rating.shear"),
-				  *both = find(result, "rating.interaction");
+				  *both = find(result, "rating.interaction"),
+				  *bound = find(result, "rating.bound");
 	for (size_t s = 0; s < setup_count(cell); s++) {
 		if (t && t->has_setup_ratio[s])
 			out.tension = fmax(out.tension, t->setup_ratio[s]);
@@ -76,6 +79,8 @@ static struct trial try_rating(struct arena *arena, const struct cell *cell,
 			out.shear = fmax(out.shear, v->setup_ratio[s]);
 		if (both && both->has_setup_ratio[s])
 			out.both = fmax(out.both, both->setup_ratio[s]);
+		if (bound && bound->has_setup_ratio[s])
+			out.both = fmax(out.both, bound->setup_ratio[s]);
 	}
 	return out;
 }
@@ -194,7 +199,8 @@ static void label(const struct cell *cell, const struct trial *trial, struct req
 	const struct rating *rating = &cell->anchors.product.rating;
 	for (size_t i = 0; i < trial->result->check_count; i++) {
 		const struct check_result *check = &trial->result->checks[i];
-		bool loads = check->check->needs_loads && check->check->stage != OF_SETUP;
+		/* what asks for no rating, such as the clamp under load, does not count */
+		bool loads = check->check->needs_loads && check->check->stage == OF_STATE_ANCHOR;
 		if ((loads || strcmp(check->check->id, "loads.given") == 0) &&
 		    (check->finding.missing_count > 0 || check->finding.doubted))
 			required->at_least = true;
@@ -270,20 +276,50 @@ static enum status fill_from_needs(struct arena *arena, const struct cell *cell,
 	return DONE;
 }
 
+/* A guaranteed bound of the arm's motion must be carried too, each anchor by itself. */
+static enum status raise_to_bound(struct arena *arena, const struct cell *cell,
+                                  const struct result *result, struct required *required)
+{
+	const struct capacity *capacity = capacities(arena, cell);
+	double tension = 0, shear = 0;
+	if (!capacity)
+		return NO_MEMORY;
+	for (size_t k = 0; k < result->demand_count; k++) {
+		const struct demand *d = &result->demands[k];
+		const struct capacity *c = &capacity[d->setup * cell->anchors.count + d->anchor];
+		if (!d->bound)
+			continue;
+		tension = fmax(tension, d->tension / c->tension);
+		shear = fmax(shear, d->shear / c->shear);
+	}
+	required->tension = fmax(required->tension, round_up(tension));
+	required->shear = fmax(required->shear, round_up(shear));
+	if (tension > 0 || shear > 0)
+		note(required,
+		     "the guaranteed bound of the arm's motion over all poses is covered");
+	return DONE;
+}
+
 enum status require_fill(struct arena *arena, const struct cell *cell,
                          const struct check_options *options, struct result *result)
 {
 	struct required *required = &result->required;
 	if (!result->loads_computed)
 		return fill_from_needs(arena, cell, result);
+	/* the arm's own motion does not depend on the rating */
+	struct check_options again = *options;
+	again.arms = result->arm;
 	/* both ratios fall as 1/rating, so one trial gives both least ratings */
 	double probe = 1e6;
-	struct trial trial = try_rating(arena, cell, options, probe, probe);
+	struct trial trial = try_rating(arena, cell, &again, probe, probe);
 	if (trial.status != DONE)
 		return trial.status;
 	required->computed = true;
 	required->tension = round_up(trial.tension * probe);
 	required->shear = round_up(trial.shear * probe);
+	enum status status = raise_to_bound(arena, cell, trial.result, required);
+	if (status != DONE)
+		return status;
 	label(cell, &trial, required);
-	return fill_pairs(arena, cell, options, trial.result, required);
+	return fill_pairs(arena, cell, &again, trial.result, required);
 }

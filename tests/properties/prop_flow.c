@@ -273,6 +273,76 @@ Test(prop_flow, one_more_load)
 	}
 }
 
+/* Shear on an anchor from a force in a heading with a twist, added to *shear: equal anchors about
+ * their centroid (Shigley, 9th ed., 8-12). */
+static void add_share(const struct plan *of, size_t anchor, const double *at, double force,
+                      double heading, double twist, struct vec2 *shear)
+{
+	double n = (double)of->anchor_count, x = 0, y = 0, polar = 0;
+	for (size_t i = 0; i < of->anchor_count; i++) {
+		x += of->anchor[i].x / n;
+		y += of->anchor[i].y / n;
+	}
+	for (size_t i = 0; i < of->anchor_count; i++)
+		polar += pow(of->anchor[i].x - x, 2) + pow(of->anchor[i].y - y, 2);
+	double fx = force * cos(heading), fy = force * sin(heading);
+	double torsion = (at[0] - x) * fy - (at[1] - y) * fx + twist;
+	shear->x += fx / n - torsion / polar * (of->anchor[anchor].y - y);
+	shear->y += fy / n + torsion / polar * (of->anchor[anchor].x - x);
+}
+
+/* Shear on an anchor with the arm's force and a further load from any side each in a heading of its
+ * own, as the dice fall; without a place the load pushes at any corner. */
+static double thrown_shear(const struct plan *of, const struct plan_load *load, size_t anchor,
+                           struct dice *dice)
+{
+	struct vec2 shear = {0, 0};
+	const struct plan_ring *piece =
+		&of->piece[dice_whole(dice, 0, (int)of->piece_count - 1)];
+	const struct vec2 *corner = &piece->at[dice_whole(dice, 0, (int)piece->count - 1)];
+	const double *mount = of->setup_count == 0
+		? of->mount
+		: of->setup[dice_whole(dice, 0, (int)of->setup_count - 1)].mount;
+	const struct plan_reaction *arm = &of->reaction[strcmp(load->with, "normal") == 0 ? 0 : 1];
+	double twist = dice_next(dice) & 1 ? arm->twisting : -arm->twisting;
+	add_share(of, anchor, mount, arm->horizontal, dice_between(dice, -pi, pi), twist, &shear);
+	add_share(of, anchor, load->placed ? load->at : (const double[]){corner->x, corner->y},
+	          load->force, dice_between(dice, -pi, pi), 0, &shear);
+	return hypot(shear.x, shear.y);
+}
+
+/* Paired or not, a further load from any side has a heading of its own: no pair of headings brings
+ * more shear than the program says. */
+Test(prop_flow, any_two_headings)
+{
+	uint64_t count = cases_count("two headings", 300), stable = 0;
+	for (number = 0; number < count; number++) {
+		throw_plan(&plan, 14, false);
+		struct dice dice = dice_open(cases_seed() + 14, number);
+		plan.paired = number % 4 ? "yes" : "no";
+		plan.bed_ratio = 500;
+		plan.load_count = 1;
+		plan.load[0] = (struct plan_load){
+			.kind = ANY_SIDE, .force = dice_between(&dice, 500, 2000),
+			.placed = number & 1, .with = number % 3 ? "emergency_stop" : "normal",
+			.at = {dice_between(&dice, -500, 500), dice_between(&dice, -500, 500)}};
+		outcome_open(&first, &plan, false);
+		const struct anchor_result *anchor = first.trial.result->anchor;
+		stable += is_stable(&first);
+		for (int k = 0; is_stable(&first) && k < 3000; k++) {
+			size_t i = (size_t)k % plan.anchor_count;
+			double by_hand = thrown_shear(&plan, &plan.load[0], i, &dice);
+			cr_assert(by_hand <= anchor[i].shear * (1 + 1e-9),
+			          "two headings, seed %" PRIu64 " case %" PRIu64
+			          ": anchor %zu takes %.12g, the program says %.12g\n%s",
+			          cases_seed(), number, i + 1, by_hand, anchor[i].shear,
+			          first.text);
+		}
+		outcome_close(&first);
+	}
+	cr_assert(count < 10 || stable > count / 4, "%" PRIu64 " stable cells", stable);
+}
+
 /* --- anchors and slab
  * ------------------------------------------------------------------------------------ */
 

@@ -282,7 +282,7 @@ const struct loads *loads_of(const struct cell **cell, const char *yaml, ...)
 	va_end(pairs);
 	reading_open(&current.reading, text);
 	assert_read(text);
-	cr_assert_eq(loads_build(current.reading.cell, &current.reading.arena, &loads), DONE);
+	cr_assert_eq(loads_build(current.reading.cell, NULL, &current.reading.arena, &loads), DONE);
 	*cell = current.reading.cell;
 	return &loads;
 }

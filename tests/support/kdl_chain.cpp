@@ -44,14 +44,32 @@ void add_link(KDL::Chain &out, enum chain_convention convention, const struct li
 	out.addSegment(KDL::Segment(joint_of(link), KDL::Frame::Identity(), body));
 }
 
-KDL::Chain chain_of(const struct chain *from)
+void add_ground(KDL::Chain &out)
 {
 	static const KDL::Joint::JointType ground[VIRTUAL] = {
 		KDL::Joint::TransX, KDL::Joint::TransY, KDL::Joint::TransZ,
 		KDL::Joint::RotX, KDL::Joint::RotY, KDL::Joint::RotZ};
-	KDL::Chain out;
 	for (KDL::Joint::JointType type : ground)
 		out.addSegment(KDL::Segment(KDL::Joint(type)));
+}
+
+// The base as it is mounted: a fixed frame; none where the nine numbers are all zero.
+void add_mounting(KDL::Chain &out, const double r[9])
+{
+	KDL::Rotation turn(r[0], r[1], r[2], r[3], r[4], r[5], r[6], r[7], r[8]);
+	bool any = false;
+	for (int i = 0; i < 9; i++)
+		any = any || r[i] != 0;
+	if (any)
+		out.addSegment(KDL::Segment(KDL::Joint(KDL::Joint::None), KDL::Frame(turn)));
+}
+
+KDL::Chain chain_of(const struct chain *from, enum kdl_ground ground)
+{
+	KDL::Chain out;
+	if (ground == KDL_FELT)
+		add_ground(out);
+	add_mounting(out, from->mounting);
 	for (size_t i = 0; i < from->count; i++) {
 		const struct link &link = from->link[i];
 		KDL::RigidBodyInertia body = body_of(link.mass, link.centre, link.inertia);
@@ -66,13 +84,15 @@ KDL::Chain chain_of(const struct chain *from)
 } // namespace
 
 struct kdl_chain {
+	unsigned before;         // joints of the ground
 	KDL::Chain chain;
 	KDL::ChainIdSolver_RNE solver;
 	KDL::JntArray q, speed, acceleration, torque;
 	KDL::Wrenches external;
 
-	explicit kdl_chain(const struct chain *from)
-	    : chain(chain_of(from)), solver(chain, vector_of(from->gravity)),
+	kdl_chain(const struct chain *from, enum kdl_ground ground)
+	    : before(ground == KDL_FELT ? VIRTUAL : 0), chain(chain_of(from, ground)),
+	      solver(chain, vector_of(from->gravity)),
 	      q(chain.getNrOfJoints()), speed(chain.getNrOfJoints()),
 	      acceleration(chain.getNrOfJoints()), torque(chain.getNrOfJoints()),
 	      external(chain.getNrOfSegments(), KDL::Wrench::Zero())
@@ -80,9 +100,9 @@ struct kdl_chain {
 	}
 };
 
-struct kdl_chain *kdl_chain_open(const struct chain *chain)
+struct kdl_chain *kdl_chain_open(const struct chain *chain, enum kdl_ground ground)
 {
-	return new kdl_chain(chain);
+	return new kdl_chain(chain, ground);
 }
 
 void kdl_chain_close(struct kdl_chain *chain)
@@ -93,21 +113,21 @@ void kdl_chain_close(struct kdl_chain *chain)
 bool kdl_chain_wrench(struct kdl_chain *chain, const double q[], const double speed[],
                       const double acceleration[], struct base_wrench *out, double torque[])
 {
-	unsigned count = chain->chain.getNrOfJoints() - VIRTUAL;
+	unsigned before = chain->before, count = chain->chain.getNrOfJoints() - before;
 	for (unsigned i = 0; i < count; i++) {
-		chain->q(VIRTUAL + i) = q[i];
-		chain->speed(VIRTUAL + i) = speed[i];
-		chain->acceleration(VIRTUAL + i) = acceleration[i];
+		chain->q(before + i) = q[i];
+		chain->speed(before + i) = speed[i];
+		chain->acceleration(before + i) = acceleration[i];
 	}
 	if (chain->solver.CartToJnt(chain->q, chain->speed, chain->acceleration, chain->external,
 	                            chain->torque) < 0)
 		return false;
 	// what the ground's joints must give is on the arm; on the base it is the opposite
-	for (unsigned i = 0; i < 3; i++) {
+	for (unsigned i = 0; before && i < 3; i++) {
 		out->force[i] = -chain->torque(i);
 		out->moment[i] = -chain->torque(3 + i);
 	}
 	for (unsigned i = 0; torque && i < count; i++)
-		torque[i] = chain->torque(VIRTUAL + i);
+		torque[i] = chain->torque(before + i);
 	return true;
 }

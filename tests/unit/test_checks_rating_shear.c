@@ -5,6 +5,7 @@
 #include "../support/sample_cell.h"
 
 #include <criterion/criterion.h>
+#include <math.h>
 #include <string.h>
 
 #define ID "rating.shear"
@@ -65,6 +66,108 @@ Test(rating_shear, further_load)
 	                   "arm.reactions.paired", "yes", NULL)
 	                    ->finding.demand,
 	            3000, 1e-6);
+}
+
+/* --- two forces with a heading of their own, worked out apart from the program ------------------
+ */
+
+enum { STEPS = 720, MOST = 4 };
+static const double half_step = 3.14159265358979323846 / STEPS;
+
+struct pattern {
+	const char *anchors, *mount, *twisting, *tilting;     /* as in the file */
+	struct vec2 anchor[MOST], arm_at;                     /* the same [mm] */
+	size_t count;
+	double twist;                                         /* [N mm] */
+};
+
+/* Shear on one anchor from a force through `at` in each heading, with a twist: F/n, and T r/J
+ * square to the arm r from the anchors' centroid (Shigley, 9th ed., 8-12) [N]. */
+static void every_heading(const struct pattern *of, size_t anchor, double force, struct vec2 at,
+                          double twist, struct vec2 out[STEPS])
+{
+	double n = (double)of->count, x = 0, y = 0, polar = 0;
+	for (size_t i = 0; i < of->count; i++) {
+		x += of->anchor[i].x / n;
+		y += of->anchor[i].y / n;
+	}
+	for (size_t i = 0; i < of->count; i++)
+		polar += pow(of->anchor[i].x - x, 2) + pow(of->anchor[i].y - y, 2);
+	for (int k = 0; k < STEPS; k++) {
+		double fx = force * cos(2 * half_step * k), fy = force * sin(2 * half_step * k);
+		double torsion = (at.x - x) * fy - (at.y - y) * fx + twist;
+		out[k].x = fx / n - torsion / polar * (of->anchor[anchor].y - y);
+		out[k].y = fy / n + torsion / polar * (of->anchor[anchor].x - x);
+	}
+}
+
+/* Largest shear on an anchor: in any two headings, in the same heading for both, and of each force
+ * alone, added [N]. */
+struct largest { double pairs, same, added; };
+
+static struct largest largest_by_hand(const struct pattern *of, size_t anchor)
+{
+	static struct vec2 arm[STEPS], further[STEPS];
+	struct largest out = {0, 0, 0};
+	double arm_alone = 0, further_alone = 0;
+	every_heading(of, anchor, 4000, (struct vec2){500, 400}, 0, further);
+	for (int sign = -1; sign <= 1; sign += 2) {
+		every_heading(of, anchor, 8000, of->arm_at, sign * of->twist, arm);
+		for (int a = 0; a < STEPS; a++) {
+			arm_alone = fmax(arm_alone, hypot(arm[a].x, arm[a].y));
+			further_alone = fmax(further_alone, hypot(further[a].x, further[a].y));
+			out.same = fmax(out.same,
+			                hypot(arm[a].x + further[a].x, arm[a].y + further[a].y));
+			for (int f = 0; f < STEPS; f++)
+				out.pairs = fmax(out.pairs, hypot(arm[a].x + further[f].x,
+				                                  arm[a].y + further[f].y));
+		}
+	}
+	out.added = arm_alone + further_alone;
+	return out;
+}
+
+/* Paired, the arm's force shares the heading of its own tilt, but a further load from any side has
+ * a heading of its own. The program bounds every pair of headings by the sum of what each force
+ * does at most. The sums here are over headings half a degree apart: between two of them, a force's
+ * largest shear is more by a factor of at most 1/cos(half a step), as the shear is a constant part
+ * and one that goes round, no larger than the whole in the worse sign of the constant one. In one
+ * heading for both there would be 5 % to 25 % less than there is. */
+Test(rating_shear, paired_with_a_free_further_load)
+{
+#define SQUARE "{unit: mm, points: [[-400, -300], [400, -300], [400, 300], [-400, 300]]}"
+#define SQUARE_MM {{-400, -300}, {400, -300}, {400, 300}, {-400, 300}}
+	static const struct pattern patterns[] = {
+		{SQUARE, "[-300 mm, -200 mm, 0 mm]", "0 N m", "0 N m", SQUARE_MM, {-300, -200}, 4, 0},
+		{SQUARE, "[300 mm, -200 mm, 0 mm]", "1 kN m", "0 N m", SQUARE_MM, {300, -200}, 4, 1e6},
+		/* tilt changes nothing in the shear, but the arm's heading is then swept */
+		{SQUARE, "[0 mm, -350 mm, 500 mm]", "1 kN m", "2 kN m", SQUARE_MM, {0, -350}, 4, 1e6},
+		{"{unit: mm, points: [[-400, -300], [400, -300], [100, 300]]}",
+	         "[-200 mm, 100 mm, 0 mm]", "0.5 kN m", "0 N m",
+	         {{-400, -300}, {400, -300}, {100, 300}}, {-200, 100}, 3, 5e5},
+	};
+	for (size_t p = 0; p < sizeof patterns / sizeof patterns[0]; p++) {
+		const struct pattern *of = &patterns[p];
+		double pairs = 0, same = 0, added = 0;
+		for (size_t i = 0; i < of->count; i++) {
+			struct largest anchor = largest_by_hand(of, i);
+			pairs = fmax(pairs, anchor.pairs);
+			same = fmax(same, anchor.same);
+			added = fmax(added, anchor.added);
+		}
+		double shear = judged(sample_lift, ID, "anchors.at", of->anchors, "arm.mount",
+		                      of->mount, STOP ".twisting", of->twisting, STOP ".tilting",
+		                      of->tilting, "arm.reactions.paired", "yes",
+		                      LOAD("direction: any, at: [500 mm, 400 mm]"), NULL)
+		                       ->finding.demand;
+		cr_expect(shear >= pairs, "pattern %zu: %.9g, but some pair of headings has %.9g",
+		          p, shear, pairs);
+		cr_expect(shear >= added * (1 - 1e-12) &&
+		                  shear <= added / cos(half_step) * (1 + 1e-12),
+		          "pattern %zu: %.9g, the bound by hand is %.9g", p, shear, added);
+		cr_expect(same < 0.97 * pairs, "pattern %zu tells nothing: %.9g and %.9g", p, same,
+		          pairs);
+	}
 }
 
 /* A single anchor cannot resist twisting; a push through it, it can. */

@@ -2,6 +2,7 @@
 #include "../../src/cli/input_file.h"
 #include "../../src/cli/new_file.h"
 #include "../../src/cli/options.h"
+#include "../../src/cli/pool.h"
 #include "../../src/cli/run_files.h"
 
 #include <criterion/criterion.h>
@@ -58,6 +59,9 @@ Test(command_line, reads_the_other_commands)
 	cr_expect(read_line("standfast explain mass", &line) && line.operand_count == 1);
 	cr_expect(read_line("standfast require --json a", &line) && line.json);
 	cr_expect(read_line("standfast show a", &line) && line.command == COMMAND_SHOW);
+	cr_expect(read_line("standfast arm --csv -j2 a b", &line) && line.csv);
+	cr_expect(line.command == COMMAND_ARM && line.jobs == 2 && line.operand_count == 2);
+	cr_expect(read_line("standfast arm --json a", &line) && line.json);
 	cr_expect(read_line("standfast --help", &line) && line.help && line.command == NO_COMMAND);
 	cr_expect(read_line("standfast -V", &line) && line.version);
 	/* help asked for is no wrong call, whatever else is missing */
@@ -76,6 +80,7 @@ Test(command_line, refuses_what_it_does_not_know)
 		"standfast check a --jobs 0", "standfast check a --jobs 1000", "standfast check a --jobs 2x",
 		"standfast check a --color red", "standfast new --for ned", "standfast new cell.yaml",
 		"standfast explain a b", "standfast check - -", "standfast show --json a", "standfast a.yaml",
+		"standfast arm", "standfast arm --csv --json a", "standfast arm --trace a", "standfast check --csv a",
 		"standfast --json check a"};
 	struct command_line line;
 	for (size_t i = 0; i < sizeof wrong / sizeof *wrong; i++)
@@ -88,7 +93,7 @@ Test(command_line, names_the_nearest_command)
 	cr_assert_not(read_line("standfast chek", &line));
 	fflush(stderr);
 	cr_assert_stderr_eq_str("standfast: there is no command 'chek'; the nearest is 'check'\n"
-	                        "usage: standfast check|require|new|show|explain ...; more: standfast --help\n");
+	                        "usage: standfast check|require|arm|new|show|explain ...; more: standfast --help\n");
 }
 
 Test(command_line, names_the_option_that_was_abbreviated)
@@ -118,6 +123,8 @@ Test(help, says_the_exit_statuses_of_the_command)
 	static const char *const statuses[COMMANDS] = {
 		[COMMAND_CHECK] = "0 holds, 1 fails, 3 unproven, 2 could not be computed;\n",
 		[COMMAND_REQUIRE] = "0 ratings named, 3 named as \"at least\" or not at all, 2 ",
+		[COMMAND_ARM] = "0 all computed, 3 a case left out or none there, 2 could not be "
+	                        "computed;\n",
 		[COMMAND_NEW] = "0 written, 2 not written.\n",
 		[COMMAND_SHOW] = "0 shown, 2 could not be read or computed;\n",
 		[COMMAND_EXPLAIN] = "0 explained, 2 there is no such word.\n"};
@@ -288,6 +295,81 @@ Test(files, that_are_too_large_get_the_code_of_it)
 	cr_expect_eq(status, EXIT_NOT_COMPUTED);
 	cr_expect(strstr(page, "\"code\":\"E02\""), "%s", page);
 	fclose(made);
+}
+
+/* --- the arm, histories and pieces --- */
+
+Test(arm_command, tells_whether_every_case_was_computed, .init = cr_redirect_stderr)
+{
+	int status;
+	const char *page = output_of("standfast arm tests/support/demo_arm.yaml", &status);
+	cr_expect_eq(status, EXIT_HOLDS);
+	cr_expect(strstr(page, "\n  reactions:\n"), "%s", page);
+	output_of("standfast arm tests/support/demo_two_joints.yaml", &status);
+	cr_expect_eq(status, EXIT_UNPROVEN, "normal motion lacks an acceleration");
+	page = output_of("standfast arm examples/holds.yaml", &status);
+	cr_expect_eq(status, EXIT_UNPROVEN, "a data sheet alone");
+	cr_expect(strstr(page, "Nothing to compute"), "%s", page);
+	page = output_of("standfast arm --json tests/golden/errors/history_missing.yaml", &status);
+	cr_expect_eq(status, EXIT_NOT_COMPUTED);
+	cr_expect(strstr(page, "\"error\":true"), "%s", page);
+}
+
+Test(arm_command, gives_the_same_bytes_with_any_number_of_threads, .init = cr_redirect_stderr)
+{
+	static char first[1 << 20];
+	int status;
+	char text[100];
+	strcpy(first, output_of("standfast arm --json -j1 tests/support/demo_arm.yaml", &status));
+	cr_assert_eq(status, EXIT_HOLDS);
+	for (int jobs = 2; jobs <= 8; jobs *= 2) {
+		snprintf(text, sizeof text,
+		         "standfast arm --json -j%d tests/support/demo_arm.yaml", jobs);
+		cr_assert_str_eq(output_of(text, &status), first);
+	}
+}
+
+Test(histories, are_looked_for_beside_the_cell_file)
+{
+	static const struct { const char *file, *reason; } cases[] = {
+		{"history_missing", "nowhere.csv: cannot be opened: No such file"},
+		{"history_folder", "../expected: is a directory"},
+		{"history_nan", "row 3, Fy"}};
+	for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
+		char text[100];
+		int status;
+		snprintf(text, sizeof text, "standfast check --json tests/golden/errors/%s.yaml",
+		         cases[i].file);
+		cr_redirect_stderr();
+		const char *page = output_of(text, &status);
+		cr_expect_eq(status, EXIT_NOT_COMPUTED);
+		cr_expect(strstr(page, cases[i].reason), "%s", page);
+	}
+}
+
+enum { PIECES = 1000 };
+static int piece_done[PIECES];
+
+static void mark_piece(void *job, size_t index)
+{
+	((int *)job)[index]++;
+}
+
+Test(pool, does_every_piece_once)
+{
+	static struct pool pool;
+	for (unsigned threads = 1; threads <= 8; threads++) {
+		pool_open(&pool, threads, NULL);
+		memset(piece_done, 0, sizeof piece_done);
+		for (size_t count = 0; count <= PIECES; count += count < 3 ? 1 : 331)
+			pool_run(&pool, "pieces", count, mark_piece, piece_done);
+		pool_close(&pool);
+		/* counts 0, 1, 2, 3, 334, 665 and 996 */
+		for (size_t i = 0; i < PIECES; i++)
+			cr_assert_eq(piece_done[i], i < 1 ? 6 : i < 2 ? 5 : i < 3 ? 4 : i < 334 ? 3
+			                            : i < 665 ? 2 : i < 996 ? 1 : 0,
+			             "piece %zu, %u threads", i, threads);
+	}
 }
 
 /* --- new files --- */

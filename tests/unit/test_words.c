@@ -222,6 +222,9 @@ static void file_with(const char *path, const char *value, size_t length, char *
 		const char *dot = strchr(part, '.');
 		n += snprintf(out + n, room - (size_t)n, "%*s%.*s:%s", (int)(2 * depth), "",
 		              (int)(dot ? dot - part : (int)strlen(part)), part, dot ? "\n" : " ");
+		/* a chain cannot stand without its convention */
+		if (depth == 1 && strncmp(path, "arm.chain.", 10) == 0)
+			n += snprintf(out + n, room - (size_t)n, "    convention: standard_dh\n");
 		/* the pattern is a key that must be there */
 		if (anchors && depth == 0)
 			n += snprintf(out + n, room - (size_t)n,
