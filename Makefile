@@ -14,13 +14,14 @@ DEMO     = examples/high_pedestal.yaml
 CASES   ?= 10000
 SEED    ?= 1
 FUZZ_SECONDS ?= 60
-# a general solver beside ours, in the benchmark alone; BENCH_QP= leaves it out
+# a general solver and a robotics library beside ours, in the benchmarks; BENCH_QP= BENCH_KDL= leave them out
 BENCH_QP = -DWITH_QP
+BENCH_KDL = -DWITH_KDL
 BENCH_LIBS = $(if $(BENCH_QP),-lipopt)
 FLAVOUR  =
 # ----------------------------------------------------------------------------------------------------
 export CASES SEED FUZZ_SECONDS
-export BENCH_PACKAGES = $(if $(BENCH_QP),coinor-libipopt-dev)
+export BENCH_PACKAGES = $(if $(BENCH_QP),coinor-libipopt-dev) $(if $(BENCH_KDL),g++ liborocos-kdl-dev)
 
 # the same digits everywhere: no fused operations, no reordering of sums
 NUMERIC  = -ffp-contract=off
@@ -35,6 +36,9 @@ FLAGS_fuzz     = -g -O1 -Wno-string-concatenation -fsanitize=address,undefined,f
 ALL_CFLAGS = -std=c17 -fPIC -fvisibility=hidden -MMD -MP $(WARNINGS) $(CFLAGS) $(FLAGS_$(FLAVOUR)) $(NUMERIC)
 ALL_CPPFLAGS = -DSTANDFAST_VERSION='"$(VERSION)"' $(CPPFLAGS)
 POSIX    = -D_POSIX_C_SOURCE=200809L
+# of the comparison with orocos-kdl alone
+KDL_CXXFLAGS = -std=c++17 -O2 -Wall -Wextra -MMD -MP -isystem /usr/include/eigen3 $(NUMERIC)
+KDL_LIBS = -lorocos-kdl -lstdc++
 
 # build/ is the plain flavour, build/asan and so on the others
 B       := build$(if $(FLAVOUR),/$(FLAVOUR))
@@ -46,12 +50,13 @@ SUPPORT := $(call object,$(wildcard tests/support/*.c))
 SUITES  := unit properties cases
 BENCHES := $(patsubst tests/bench/%.c,$(B)/bench/%,$(wildcard tests/bench/bench_*.c))
 ALLOC   := $(B)/tests/allocation_faults
+KDL     := $(B)/obj/tests/support/kdl_chain.o
 
 # a sub-make of its own runs parallel, one inside a parallel make shares its jobs
 SUBMAKE  = +$(MAKE) --no-print-directory $(if $(findstring jobserver,$(MAKEFLAGS)),,-j$(JOBS))
 
-.PHONY: all demo check check-asan check-valgrind check-long calculix wasm tests bench benches fuzz fuzzer lint \
-        golden-update install uninstall clean help
+.PHONY: all demo check check-asan check-valgrind check-long calculix kdl wasm tests bench benches fuzz fuzzer lint \
+        golden-update install uninstall clean help FORCE
 .DELETE_ON_ERROR:
 
 all: $(B)/standfast $(B)/libstandfast.a $(B)/libstandfast.so
@@ -61,7 +66,8 @@ help:
 	@echo "make check           the tests (about a minute); CASES=$(CASES) SEED=$(SEED)"
 	@echo "make check-asan      the tests with address and undefined-behaviour sanitizers"
 	@echo "make check-valgrind  the examples under valgrind"
-	@echo "make check-long      a hundred times the random cases, sanitizers, valgrind, finite elements, fuzzing"
+	@echo "make check-long      a hundred times the random cases, sanitizers, valgrind, finite elements,"
+	@echo "                     a robotics library, fuzzing"
 	@echo "make lint            include rules, sizes, warnings as errors, the manual, the core for wasm"
 	@echo "make fuzz            random bytes into the reader, FUZZ_SECONDS=$(FUZZ_SECONDS)"
 	@echo "make bench           speeds, medians on this machine"
@@ -96,6 +102,7 @@ check-long:
 	$(MAKE) check CASES=1000000
 	$(MAKE) check-asan check-valgrind
 	$(MAKE) calculix
+	$(MAKE) kdl
 	$(MAKE) fuzz FUZZ_SECONDS=600
 
 # the contact solution against a finite-element program
@@ -103,6 +110,12 @@ calculix:
 	@tests/tools/need-packages calculix
 	$(SUBMAKE) -s $(B)/base_driver
 	@tests/properties/calculix_base.py $(B)/base_driver
+
+# the arm's mechanics against a general robotics library
+kdl:
+	@tests/tools/need-packages kdl
+	$(SUBMAKE) -s $(B)/tests/chain_kdl
+	@$(B)/tests/chain_kdl
 
 lint:
 	@tests/tools/need-packages lint
@@ -192,7 +205,26 @@ $(B)/bench/%: $(B)/obj/tests/bench/%.o $(SUPPORT) $(CORE) $(CLI)
 	@mkdir -p $(@D)
 	$(CC) $(ALL_CFLAGS) $(LDFLAGS) -o $@ $^ -lcriterion $(BENCH_LIBS) $(LIBS) $(CLI_LIBS)
 
-$(B)/obj/tests/bench/%.o: CPPFLAGS += $(BENCH_QP)
+BENCH_OBJECTS := $(call object,$(wildcard tests/bench/bench_*.c))
+$(BENCH_OBJECTS): CPPFLAGS += $(BENCH_QP) $(BENCH_KDL)
+# other knobs mean other objects
+$(BENCH_OBJECTS): $(B)/obj/bench_knobs
+$(B)/obj/bench_knobs: FORCE
+	@mkdir -p $(@D)
+	@echo '$(BENCH_QP) $(BENCH_KDL)' | cmp -s - $@ || echo '$(BENCH_QP) $(BENCH_KDL)' >$@
+
+$(B)/bench/bench_chain: $(if $(BENCH_KDL),$(KDL))
+$(B)/bench/bench_chain: BENCH_LIBS += $(if $(BENCH_KDL),$(KDL_LIBS))
+
+# chain and dice alone: the rest of the program has no part in it
+CHAIN_KDL = $(call object,$(wildcard src/arm/chain*.c) $(addprefix tests/support/,random_chain.c random_base.c cases.c))
+$(B)/tests/chain_kdl: $(B)/obj/tests/properties/chain_kdl.o $(KDL) $(CHAIN_KDL)
+	@mkdir -p $(@D)
+	$(CXX) -o $@ $^ $(LDFLAGS) $(KDL_LIBS) -lm
+
+$(B)/obj/tests/%.o: tests/%.cpp Makefile
+	@mkdir -p $(@D)
+	$(CXX) $(KDL_CXXFLAGS) -c -o $@ $<
 
 $(B)/base_driver: $(call object,tests/tools/base_driver.c) $(SUPPORT) $(CORE) $(CLI)
 	$(CC) $(ALL_CFLAGS) $(LDFLAGS) -o $@ $^ -lcriterion $(LIBS) $(CLI_LIBS)

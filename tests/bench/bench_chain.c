@@ -1,40 +1,21 @@
 /* Times of the arm's mechanics on the published benchmark arm: base wrench, terms of a pose, full
- * sweep, bound. Medians. With -DWITH_KDL the general robotics library orocos-kdl computes the same
- * wrenches in the same run (Debian liborocos-kdl-dev), and the ratio is printed: g++ -std=c++17 -O2
- * -isystem /usr/include/eigen3 -c -o build/obj/kdl_chain.o tests/support/kdl_chain.cpp gcc -std=c17
- * -O2 -ffp-contract=off -D_POSIX_C_SOURCE=200809L -DWITH_KDL -o build/bench/bench_chain
- *     tests/bench/bench_chain.c tests/support/random_chain.c tests/support/random_base.c
- *     build/obj/kdl_chain.o build/obj/src/arm/{chain,pose,reaction,zonogon}*.o
- *     -lorocos-kdl -lstdc++ -pthread -lm */
+ * sweep, bound. Medians. The general robotics library orocos-kdl computes the same wrenches in the
+ * same run, block by block in turn, and the ratio is printed; BENCH_KDL= leaves it out. */
 #include "../../src/arm/reaction_sweep.h"
 #include "../support/random_chain.h"
+#include "timing.h"
 #ifdef WITH_KDL
 #include "../support/kdl_chain.h"
 #endif
 
 #include <math.h>
-#include <pthread.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
-#include <time.h>
 
-enum { INSTANTS = 1024, BLOCKS = 301, THREADS = 2, PIECES = 64 };
+enum { INSTANTS = 1024, BLOCKS = 301, SWEEP_PIECES = 64 };
 
 static const double pi = 3.14159265358979323846;
-
-static double now(void)
-{
-	struct timespec time;
-	clock_gettime(CLOCK_MONOTONIC, &time);
-	return (double)time.tv_sec * 1e9 + (double)time.tv_nsec;
-}
-
-static int rising(const void *left, const void *right)
-{
-	double a = *(const double *)left, b = *(const double *)right;
-	return (a > b) - (a < b);
-}
 
 /* --- one pose
  * ------------------------------------------------------------------------------------- */
@@ -43,8 +24,8 @@ struct arm_of_bench {
 	struct chain chain;
 	struct prepared_chain prepared;
 	struct instant instant[INSTANTS];
-	double sum;      /* of what was computed, so that it cannot be left out */
-	void *other;     /* the library's chain */
+	double sum;                  /* of what was computed, so that it cannot be left out */
+	void *felt, *fixed;          /* the library's chains */
 };
 
 typedef void one_pose(struct arm_of_bench *arm, const struct instant *at);
@@ -71,85 +52,127 @@ static void terms(struct arm_of_bench *arm, const struct instant *at)
 	arm->sum += terms.b[1][2].moment[0];
 }
 
-/* Median over blocks of the time a pose [ns]. */
-static double time_of(one_pose *pose, struct arm_of_bench *arm)
-{
-	double times[BLOCKS];
-	for (int block = 0; block < BLOCKS; block++) {
-		double start = now();
-		for (int i = 0; i < INSTANTS; i++)
-			pose(arm, &arm->instant[i]);
-		times[block] = (now() - start) / INSTANTS;
-	}
-	qsort(times, BLOCKS, sizeof *times, rising);
-	return times[BLOCKS / 2];
-}
-
 #ifdef WITH_KDL
-static void wrench_of_library(struct arm_of_bench *arm, const struct instant *at)
+static void library_wrench(struct arm_of_bench *arm, const struct instant *at)
 {
 	struct base_wrench wrench;
 	double torque[MAX_JOINTS_OF_ARM];
-	if (!kdl_chain_wrench(arm->other, at->q, at->speed, at->acceleration, &wrench, torque))
+	if (!kdl_chain_wrench(arm->felt, at->q, at->speed, at->acceleration, &wrench, torque))
 		abort();
 	arm->sum += wrench.force[2] + wrench.moment[0] + torque[1];
 }
 
-static void compare_with_library(struct arm_of_bench *arm, double mine)
+static void library_torques(struct arm_of_bench *arm, const struct instant *at)
 {
-	arm->other = kdl_chain_open(&arm->chain);
-	double theirs = time_of(wrench_of_library, arm);
-	kdl_chain_close(arm->other);
-	printf("  the same by orocos-kdl     %8.1f ns a pose, %.1f times as long\n", theirs,
-	       theirs / mine);
+	struct base_wrench none;
+	double torque[MAX_JOINTS_OF_ARM];
+	if (!kdl_chain_wrench(arm->fixed, at->q, at->speed, at->acceleration, &none, torque))
+		abort();
+	arm->sum += torque[1];
 }
 #endif
+
+enum task { ALONE, BOTH, TERMS, LIBRARY_WRENCH, LIBRARY_TORQUES, TASKS };
+static one_pose *const tasks[TASKS] = {
+	[ALONE] = wrench_alone,
+	[BOTH] = wrench_and_torques,
+	[TERMS] = terms,
+#ifdef WITH_KDL
+	[LIBRARY_WRENCH] = library_wrench,
+	[LIBRARY_TORQUES] = library_torques,
+#endif
+};
+
+/* Median over blocks of the time a pose [ns], the tasks taking turns; by the processor's clock,
+ * since other programs on the machine would count against the longer blocks more often. */
+static void time_poses(struct arm_of_bench *arm, double median[TASKS])
+{
+	static double times[TASKS][BLOCKS];
+	for (int block = 0; block < BLOCKS; block++)
+		for (int task = 0; task < TASKS; task++) {
+			double start = processor_seconds();
+			for (int i = 0; tasks[task] && i < INSTANTS; i++)
+				tasks[task](arm, &arm->instant[i]);
+			times[task][block] = (processor_seconds() - start) * 1e9 / INSTANTS;
+		}
+	for (int task = 0; task < TASKS; task++)
+		median[task] = median_of(times[task], BLOCKS);
+}
+
+static void bench_poses(struct arm_of_bench *arm)
+{
+	double time[TASKS];
+#ifdef WITH_KDL
+	arm->felt = kdl_chain_open(&arm->chain, KDL_FELT);
+	arm->fixed = kdl_chain_open(&arm->chain, KDL_FIXED);
+#endif
+	time_poses(arm, time);
+	printf("arm of six joints, medians of %d\n", BLOCKS);
+	printf("  base wrench                    %8.1f ns a pose   target at most 500\n",
+	       time[ALONE]);
+	printf("  base wrench and joint torques  %8.1f ns a pose\n", time[BOTH]);
+	printf("  all terms of a pose            %8.1f ns a pose\n", time[TERMS]);
+#ifdef WITH_KDL
+	printf("  orocos-kdl, wrench and torques %8.1f ns a pose   %.1f times as long, target at "
+	       "least 3\n", time[LIBRARY_WRENCH], time[LIBRARY_WRENCH] / time[BOTH]);
+	printf("  orocos-kdl, torques alone      %8.1f ns a pose   %.1f times as long as wrench "
+	       "and torques\n", time[LIBRARY_TORQUES], time[LIBRARY_TORQUES] / time[BOTH]);
+	kdl_chain_close(arm->felt);
+	kdl_chain_close(arm->fixed);
+#else
+	puts("  orocos-kdl: left out");
+#endif
+}
 
 /* --- the sweep
  * ------------------------------------------------------------------------------------ */
 
-struct worker {
-	pthread_t thread;
+typedef void sweep_part(const struct chain *chain, const struct motion_limits *limits, size_t from,
+                        size_t to, struct reaction_extremes *into);
+
+struct sweep_job {
 	const struct chain *chain;
 	const struct motion_limits *limits;
-	struct reaction_extremes extremes;
-	size_t number, of;
+	size_t total;
+	sweep_part *part;
+	struct reaction_extremes piece[SWEEP_PIECES];
 };
 
-/* Every `of`-th piece of the grid. */
-static void *sweep_share(void *user)
+static void sweep_piece(void *user, size_t index)
 {
-	struct worker *worker = user;
-	size_t total = reaction_sweep_count(worker->chain, worker->limits);
-	reaction_start(&worker->extremes);
-	for (size_t piece = worker->number; piece < PIECES; piece += worker->of)
-		reaction_sweep(worker->chain, worker->limits, total / PIECES * piece,
-		               piece + 1 < PIECES ? total / PIECES * (piece + 1) : total,
-		               &worker->extremes);
-	return NULL;
+	struct sweep_job *job = user;
+	size_t each = job->total / SWEEP_PIECES, from = each * index;
+	size_t to = index + 1 < SWEEP_PIECES ? from + each : job->total;
+	reaction_start(&job->piece[index]);
+	job->part(job->chain, job->limits, from, to, &job->piece[index]);
 }
 
-static double time_sweep(const struct chain *chain, const struct motion_limits *limits,
-                         size_t threads, struct reaction_extremes *out)
+/* Seconds of the whole grid; merges into *out. */
+static double time_sweep(struct sweep_job *job, const struct pieces *pieces,
+                         struct reaction_extremes *out)
 {
-	static struct worker worker[THREADS];
-	double start = now();
-	reaction_start(out);
-	for (size_t i = 0; i < threads; i++) {
-		worker[i] = (struct worker){
-			.chain = chain, .limits = limits, .number = i, .of = threads};
-		if (pthread_create(&worker[i].thread, NULL, sweep_share, &worker[i]) != 0)
-			abort();
-	}
-	for (size_t i = 0; i < threads; i++) {
-		pthread_join(worker[i].thread, NULL);
-		reaction_merge(out, &worker[i].extremes);
-	}
-	return (now() - start) * 1e-9;
+	double start = now_seconds();
+	pieces_run(pieces, "sweep", SWEEP_PIECES, sweep_piece, job);
+	for (int i = 0; i < SWEEP_PIECES; i++)
+		reaction_merge(out, &job->piece[i]);
+	return now_seconds() - start;
 }
 
-static void bench_sweep(struct arm_of_bench *arm)
+/* On one thread and on two, which must give the same bytes. */
+static void compare_threads(const char *name, const char *target, struct sweep_job *job,
+                            struct reaction_extremes *out)
 {
+	const struct pieces pool = {pool_run, NULL};
+	struct reaction_extremes other = *out;
+	double one = time_sweep(job, NULL, out), two = time_sweep(job, &pool, &other);
+	printf("  %-28s %10.2f s on one thread, %.2f s on two%s\n", name, one, two, target);
+	if (memcmp(out, &other, sizeof other) != 0)
+		abort();
+}
+
+static void bench_sweep(const struct chain *chain)
+{
+	static struct sweep_job job;
 	struct motion_limits limits = {.speed = {1.5, 1, 1.5, 3, 3, 4},
 	                               .acceleration = {5, 5, 8, 20, 20, 30},
 	                               .poses = 16};
@@ -158,20 +181,20 @@ static void bench_sweep(struct arm_of_bench *arm)
 		limits.low[i] = -pi;
 		limits.high[i] = pi;
 	}
-	arm->chain.payload_centre[0] = 0.1;
-	double one = time_sweep(&arm->chain, &limits, 1, &extremes);
-	double two = time_sweep(&arm->chain, &limits, THREADS, &extremes);
-	printf("full sweep, %zu poses, all signs\n", extremes.poses);
-	printf("  one thread                 %8.2f s\n", one);
-	printf("  two threads                %8.2f s\n", two);
-	double start = now();
-	reaction_refine(&arm->chain, &limits, &extremes);
-	printf("  refining                   %8.2f s\n", (now() - start) * 1e-9);
-	start = now();
-	reaction_bound(&arm->chain, &limits, &extremes);
-	printf("  bound, one thread          %8.2f s, tilting %.1f N m within %.1f\n",
-	       (now() - start) * 1e-9, extremes.exact[REACTION_TILTING].value,
-	       extremes.bound[REACTION_TILTING]);
+	reaction_start(&extremes);
+	job = (struct sweep_job){.chain = chain, .limits = &limits, .part = reaction_sweep,
+	                         .total = reaction_sweep_count(chain, &limits)};
+	printf("full sweep of it: %zu poses, all signs, five kinds\n", job.total);
+	compare_threads("exact on the grid", ", target at most 10", &job, &extremes);
+	double start = now_seconds();
+	reaction_refine(chain, &limits, &extremes);
+	printf("  %-28s %10.2f s\n", "refined by local search", now_seconds() - start);
+	job.part = reaction_bound_sweep;
+	job.total = reaction_bound_count(chain, &limits);
+	compare_threads("guaranteed bound", "", &job, &extremes);
+	reaction_bound_from_peaks(chain, &limits, &extremes);
+	printf("  largest tilting %.1f N m, bound %.1f N m\n",
+	       extremes.exact[REACTION_TILTING].value, extremes.bound[REACTION_TILTING]);
 }
 
 int main(void)
@@ -179,18 +202,12 @@ int main(void)
 	static struct arm_of_bench arm;
 	struct dice dice = dice_open(1, 1);
 	chain_sample(&arm.chain);
+	/* beside the last axis, so that every joint counts */
+	arm.chain.payload_centre[0] = 0.1;
 	chain_prepare(&arm.chain, &arm.prepared);
 	for (int i = 0; i < INSTANTS; i++)
 		instant_random(&arm.instant[i], &dice);
-	printf("arm of six joints\n");
-	double alone = time_of(wrench_alone, &arm);
-	printf("  base wrench                %8.1f ns a pose\n", alone);
-	double both = time_of(wrench_and_torques, &arm);
-	printf("  base wrench and torques    %8.1f ns a pose\n", both);
-#ifdef WITH_KDL
-	compare_with_library(&arm, both);
-#endif
-	printf("  all terms of a pose        %8.1f ns a pose\n", time_of(terms, &arm));
-	bench_sweep(&arm);
+	bench_poses(&arm);
+	bench_sweep(&arm.chain);
 	return isnan(arm.sum);
 }

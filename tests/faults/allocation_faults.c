@@ -246,6 +246,9 @@ int main(int argc, char **argv)
 		{"standfast", "require", "examples/holds.yaml", NULL},
 		{"standfast", "show", "examples/holds.yaml", NULL},
 		{"standfast", "check", "tests/golden/errors/unknown_key.yaml", NULL},
+		{"standfast", "arm", "tests/support/demo_two_joints.yaml", NULL},
+		{"standfast", "check", "tests/support/demo_two_joints.yaml", NULL},
+		{"standfast", "check", "tests/golden/errors/history_nan.yaml", NULL},
 	};
 	/* --every N: only each Nth call, for builds in which a process is slow to start */
 	if (argc > 2 && !strcmp(argv[1], "--every")) {
