@@ -210,7 +210,7 @@ static bool add_case(struct builder *b, const struct cell *cell, const struct lo
 	if (action)
 		add_extra(c, action);
 	c->by_data_sheet = !c->arm_load;
-	c->arm_case = source->arm_case;
+	c->arm_case = (int)source->arm_case;
 	c->bound = source->bound;
 	c->estimate = source->estimate;
 	c->reading = reading_mask(b, cell, c->arm_load ? ARM_REST : source->arm_case, reading);
