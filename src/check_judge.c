@@ -1,5 +1,6 @@
 #include "check_judge.h"
 
+#include "arm/history_doubt.h"
 #include "base/trace_state.h"
 #include "checks/judging.h"
 #include "check_words.h"
@@ -36,6 +37,22 @@ static void add_lacking(struct lacking_list *lacking, const char *path, const ch
 			return;
 	if (row->check_count < MAX_CHECKS)
 		row->checks[row->check_count++] = id;
+}
+
+/* A history that does not show what it is said to show. */
+static void doubt_histories(const struct run *run, size_t setup, struct finding *out)
+{
+	const struct arm_loads *arm = run->arms[setup];
+	for (size_t i = 0; arm && i < arm->count; i++) {
+		const char *remedy, *why =
+			arm->list[i].way == WAY_HISTORY
+				? history_doubt(&arm->list[i], arm->weight, &remedy)
+				: NULL;
+		if (!why)
+			continue;
+		const char *text = arena_format(run->arena, "%s: %s", arm->list[i].name, why);
+		finding_doubts(out, text ? text : why, remedy);
+	}
 }
 
 /* The inputs that the table says the check needs, the gaps of the loads and the departures. */
@@ -106,6 +123,9 @@ static void judge_one(const struct run *run, const struct check *check, size_t s
 			write_state(run, &judging, check, anchor, worst);
 	}
 	check->judge(&judging, (int)anchor, out);
+	/* behind what the check itself doubts, which says more */
+	if (check->needs_loads)
+		doubt_histories(run, setup, out);
 	/* numbers that are due and missing without a named reason: no equilibrium, or no rating */
 	if (check->stage == OF_STATE_ANCHOR && !out->computed && out->missing_count == 0)
 		finding_doubts(out, "no equilibrium could be computed: see base.stability", NULL);
@@ -211,6 +231,8 @@ static void judge_check(const struct run *run, const struct check *check, struct
 	for (size_t s = 0; s < run->setup_count; s++)
 		for (size_t i = 0; i < anchors; i++) {
 			struct finding finding;
+			if (check->left_out && check->left_out(run->setups[s].cell))
+				continue;
 			const struct worst *worst = states ? run_worst(run, watch, s, i, reading)
 			                                   : NULL;
 			/* without a pattern one nameless anchor stands for all, so that the rest is
@@ -354,6 +376,18 @@ static void choose_governing(struct result *result)
 			governing->remedy = result->checks[i].finding.remedy;
 }
 
+/* Why a check does not apply to any setup, or NULL: one setup is enough for it to be due. */
+static const char *left_out_of_all(const struct run *run, const struct check *check)
+{
+	const char *why = NULL;
+	for (size_t s = 0; s < run->setup_count; s++) {
+		why = check->left_out ? check->left_out(run->setups[s].cell) : NULL;
+		if (!why)
+			return NULL;
+	}
+	return why;
+}
+
 enum status judge_all(const struct run *run, struct result *result, struct lacking_list *lacking)
 {
 	lacking->room = field_count;
@@ -363,7 +397,7 @@ enum status judge_all(const struct run *run, struct result *result, struct lacki
 	if (!lacking->list || !result->checks || !result->left_out)
 		return NO_MEMORY;
 	for (size_t i = 0; i < check_count; i++) {
-		const char *why = checks[i].left_out ? checks[i].left_out(run->cell) : NULL;
+		const char *why = left_out_of_all(run, &checks[i]);
 		if (why)
 			result->left_out[result->left_out_count++] = (struct left_out){checks[i].id,
 			                                                               why};

@@ -6,7 +6,10 @@
 #include "arm_of_cell.h"
 
 #include "../cell/load_model.h"
+#include "pose_grid.h"
 #include <string.h>
+
+static const double half_turn = 3.14159265358979323846 * (1 - 1e-12);
 
 enum { MOST_GAPS = 48 };
 
@@ -64,6 +67,24 @@ static void want_frame(const struct chain_joint *joint, int convention, struct g
 	want(gaps, !slides || is_known(joint->theta), "arm.chain.joints[].theta");
 }
 
+#define INERTIA_PATHS(of) \
+	{of ".xx", of ".yy", of ".zz", of ".xy", of ".yz", of ".xz"}
+static const char *const link_inertia_paths[6] = INERTIA_PATHS("arm.chain.joints[].inertia"),
+			 *const payload_inertia_paths[6] = INERTIA_PATHS(
+				 "arm.chain.payload.inertia");
+
+/* The products of inertia may be left out, as papers that give principal axes do; the word unknown
+ * is another thing. */
+static void want_inertia(const struct inertia_given *inertia, const char *const path[6],
+                         struct gaps *gaps)
+{
+	const struct number *moment[6] = {&inertia->xx, &inertia->yy, &inertia->zz,
+	                                  &inertia->xy, &inertia->yz, &inertia->xz};
+	for (int k = 0; k < 6; k++)
+		want(gaps, is_known(*moment[k]) || (k > 2 && moment[k]->given.mark.line == 0),
+		     path[k]);
+}
+
 /* A link without mass has no centre and no inertia. */
 static void want_body(const struct chain_joint *joint, struct gaps *gaps)
 {
@@ -71,9 +92,7 @@ static void want_body(const struct chain_joint *joint, struct gaps *gaps)
 	if (is_known(joint->mass) && joint->mass.value == 0)
 		return;
 	want(gaps, is_known(joint->centre), "arm.chain.joints[].centre");
-	want(gaps, is_known(joint->inertia.xx), "arm.chain.joints[].inertia.xx");
-	want(gaps, is_known(joint->inertia.yy), "arm.chain.joints[].inertia.yy");
-	want(gaps, is_known(joint->inertia.zz), "arm.chain.joints[].inertia.zz");
+	want_inertia(&joint->inertia, link_inertia_paths, gaps);
 }
 
 static void want_chain(const struct cell *cell, struct gaps *gaps)
@@ -92,8 +111,10 @@ static void want_chain(const struct cell *cell, struct gaps *gaps)
 	}
 	want(gaps, arm_fixed_mass(cell, &fixed), "arm.weight.arm");
 	want(gaps, payload != NULL, "arm.weight.payload");
-	if (payload && payload->value > 0)
+	if (payload && payload->value > 0) {
 		want(gaps, is_known(chain->payload_centre), "arm.chain.payload.centre");
+		want_inertia(&chain->payload_inertia, payload_inertia_paths, gaps);
+	}
 	want_mounting(&cell->arm, gaps);
 }
 
@@ -211,9 +232,19 @@ static bool history_covers(const struct cell *cell, enum arm_case arm_case)
 	struct gaps gaps = {0};
 	want_mounting(&cell->arm, &gaps);
 	for (size_t i = 0; i < cell->arm.history.count; i++)
-		if (row[i].of.value == (int)arm_case && row[i].file.value && row[i].file.value[0])
+		if (is_known(row[i].of) && row[i].of.value == (int)arm_case && row[i].file.value &&
+		    row[i].file.value[0])
 			return gaps.blocking == 0;
 	return false;
+}
+
+static void history_gaps(const struct cell *cell, struct gaps *gaps)
+{
+	const struct arm_history *row = cell->arm.history.rows;
+	want_mounting(&cell->arm, gaps);
+	for (size_t i = 0; i < cell->arm.history.count; i++)
+		/* a working round must never stand for an emergency stop */
+		want(gaps, is_known(row[i].of), "arm.history[].of");
 }
 
 bool arm_way_covers(const struct cell *cell, enum arm_way way, enum arm_case arm_case)
@@ -264,6 +295,26 @@ static void swing_gaps(const struct cell *cell, struct gaps *gaps)
 			want_swing(cell, (enum arm_case)k, gaps);
 }
 
+/* Whether a load depends on how the base frame is turned: not where joint 1 turns all of it through
+ * at least half a circle, taken as every heading (arm_chain_source.c). */
+static bool turn_matters(const struct cell *cell)
+{
+	struct motion_limits limits;
+	struct prepared_chain prepared;
+	struct chain chain;
+	if (arm_way_given(cell, WAY_HISTORY))
+		return true;
+	struct joint_numbers first;
+	/* what else is missing is named already */
+	if (!arm_way_given(cell, WAY_CHAIN) || !arm_chain_known(cell) ||
+	    !arm_joint_numbers(cell, 0, &first) || !is_known(*first.from) || !is_known(*first.to))
+		return false;
+	arm_chain_of(cell, true, &chain);
+	chain_prepare(&chain, &prepared);
+	arm_limits_of(cell, ARM_REST, &limits);
+	return !first_joint_idle(&prepared) || limits.high[0] - limits.low[0] < half_turn;
+}
+
 void arm_gaps(const struct cell *cell, arm_gap *gap, void *user)
 {
 	struct gaps gaps = {.gap = gap, .user = user};
@@ -272,5 +323,7 @@ void arm_gaps(const struct cell *cell, arm_gap *gap, void *user)
 	if (arm_way_given(cell, WAY_SWING))
 		swing_gaps(cell, &gaps);
 	if (arm_way_given(cell, WAY_HISTORY))
-		want_mounting(&cell->arm, &gaps);
+		history_gaps(cell, &gaps);
+	if (!is_known(cell->arm.turned) && turn_matters(cell))
+		tell(&gaps, "arm.turned");
 }

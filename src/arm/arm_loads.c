@@ -84,7 +84,7 @@ static void fill_histories(struct filling *f, enum arm_case arm_case)
 		const struct history_file *file = file_of(f->files, row[i].file.value);
 		const struct arm_source *like = earlier(f);
 		struct arm_source *next = &f->out->list[f->out->count];
-		if (row[i].of.value != (int)arm_case || !file)
+		if (!is_known(row[i].of) || row[i].of.value != (int)arm_case || !file)
 			continue;
 		add(f, like ? history_like(like, &row[i], file, next)
 		            : arm_history_source(f->build, &row[i], file, next));

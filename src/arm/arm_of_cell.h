@@ -3,8 +3,7 @@
  * them before (arm_way_covers). For the files of this folder.
  *
  * Left out on purpose and so 0: roll, pitch and yaw of a frame; theta of a revolute joint and d of
- * a prismatic one; products of inertia; the payload's own inertia (then it is a point: gripper and
- * work piece are small against the arm's reach). */
+ * a prismatic one; products of inertia. */
 #ifndef ARM_OF_CELL_H
 #define ARM_OF_CELL_H
 

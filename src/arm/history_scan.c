@@ -95,6 +95,8 @@ static void scan_ramps(struct history history, const struct ramp_spans *spans, u
 	struct ramp_watch force, moment;
 	out->largest_force = ramp_largest_force(spans);
 	out->largest_moment = ramp_largest_moment(spans);
+	out->force_span = spans->high[out->largest_force - HISTORY_FX] -
+	                  spans->low[out->largest_force - HISTORY_FX];
 	ramp_watch_open(&force, spans, out->largest_force);
 	ramp_watch_open(&moment, spans, out->largest_moment);
 	if (ramp_is_possible(spans, out->largest_force) ||

@@ -20,6 +20,7 @@ struct history_summary {
 	 * no fewer */
 	enum history_quantity largest_force, largest_moment;
 	uint32_t force_ramp, moment_ramp;
+	double force_span;             /* largest less least of the force of the largest span [N] */
 	struct envelope envelope;
 };
 

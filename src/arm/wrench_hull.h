@@ -25,6 +25,8 @@
  * unloaded base: the largest tension 0.4 % (once), another anchor 5 % of it (once; it bore 6 % of
  * it). The guaranteed bound of reaction_sweep.h covers that. Wrenches in between occur where their
  * ends differ in accelerations alone; otherwise they need not, and err on the safe side.
+ *   Between the poses of the grid: the search from each vertex may end on a lower hill. Of the demo
+ *   arm four thousand other starts found 0.15 % more tension; the guaranteed bound covers it.
  * Identities: cutting the grid in pieces gives the same bytes; a set of one pose is its own
  * hull. */
 #ifndef WRENCH_HULL_H

@@ -2,13 +2,19 @@
 
 #include "judging.h"
 
+/* The word unknown states that there are cycles, as a number does. */
+static bool stated(const struct number *number)
+{
+	return is_known(*number) || number->given.mark.line > 0;
+}
+
 static bool stated_here(const struct cell *cell)
 {
 	const struct arm_history *history = cell->arm.history.rows;
 	for (size_t i = 0; i < cell->arm.history.count; i++)
-		if (is_known(history[i].cycles_a_year))
+		if (stated(&history[i].cycles_a_year))
 			return true;
-	return cell->arm.motion.cycle.count > 0 && is_known(cell->arm.motion.cycles_a_year);
+	return cell->arm.motion.cycle.count > 0 || stated(&cell->arm.motion.cycles_a_year);
 }
 
 bool cycles_stated(const struct cell *cell)

@@ -18,12 +18,13 @@ bool earthquake_stated(const struct cell *cell)
 		&q->importance.given, &q->overstrength.given, &q->resonance.given,
 		&q->building_period.given, &q->building_response.given,
 		&q->building_importance.given, &q->building_overstrength.given,
-		&q->ground_share.given, &q->soil.given, &q->behaviour.given};
+		&q->ground_share.given, &q->soil.given, &q->behaviour.given,
+		&q->height_share.given};
+	/* a key with the word unknown states it too: then what is missing is missing */
 	for (size_t i = 0; i < sizeof given / sizeof given[0]; i++)
-		if (given[i]->origin != ABSENT)
+		if (given[i]->origin != ABSENT || given[i]->mark.line > 0)
 			return true;
-	/* these two have defaults */
-	return q->height_share.given.origin > DEFAULT || q->period_ratio.given.origin > DEFAULT;
+	return q->period_ratio.given.origin > DEFAULT || q->period_ratio.given.mark.line > 0;
 }
 
 void earthquake_gaps(const struct cell *cell, found_gap *gap, void *user)

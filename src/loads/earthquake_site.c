@@ -18,6 +18,7 @@ void site_gaps(const struct earthquake *quake, found_gap *gap, void *user)
 		{"earthquake.ground_share", &quake->ground_share, OF_EN},
 		{"earthquake.soil", &quake->soil, OF_EN},
 		{"earthquake.behaviour", &quake->behaviour, OF_EN},
+		{"earthquake.height_share", &quake->height_share, OF_16 | OF_22 | OF_EN},
 	};
 	if (!is_known(quake->code)) {
 		gap(user, "earthquake.code");

@@ -61,7 +61,9 @@ static bool covered(const struct cell *cell, enum arm_case arm_case)
 
 static void add_gap(void *loads, const char *path)
 {
-	gap(loads, path, strcmp(path, "arm.weight.arm") == 0 ? GAP_OPEN : GAP_FAVOURABLE);
+	/* heavier or turned otherwise, an arm may pull an anchor more or less */
+	bool open = strcmp(path, "arm.weight.arm") == 0 || strcmp(path, "arm.turned") == 0;
+	gap(loads, path, open ? GAP_OPEN : GAP_FAVOURABLE);
 }
 
 /* Every case must come from somewhere: the data sheet or the arm's own motion. */

@@ -412,10 +412,12 @@ static void add_random_chain(struct dice *dice)
 		{"arm.weight", NULL},
 		{"arm.chain.convention", "standard_dh"},
 		{"arm.chain.fixed_mass", "12 kg"},
-		{"arm.chain.payload", "{mass: 3 kg, centre: [0 mm, 0 mm, 80 mm]}"},
+		{"arm.chain.payload", "{mass: 3 kg, centre: [0 mm, 0 mm, 80 mm], inertia: {xx: "
+	         "0.02 kg m2, yy: 0.02 kg m2, zz: 0.01 kg m2}}"},
 		{"arm.chain.joints", arena_format(&texts, "[%s]", bodies)},
 		{"arm.motion", arena_format(&texts, "{poses: 4, bound_poses: 8, joints: [%s]}", limits)},
 		{"arm.mounting", mounting[dice_whole(dice, 0, 3)]},
+		{"arm.turned", "20 deg"},
 		{"arm.mounting_toward", "35 deg"}};
 	size_t count = sizeof change / sizeof change[0];
 	bool wall = strcmp(change[6].value, "wall") == 0;

@@ -21,4 +21,7 @@ const struct check_result *history_judged(const char *a, const char *b, const ch
 /* The result of the last history_judged. */
 const struct result *history_result(void);
 
+/* Whether a check would hold if the history had more rows: those of these tests have few. */
+bool held_but_for_rows(const struct check_result *check);
+
 #endif

@@ -95,7 +95,8 @@ const char *chain_sample_text(struct arena *arena, const struct change *change, 
 		{"cell.parts", "[{mass: 40 kg, at: [0 mm, 0 mm, 200 mm]}]"},
 		{"arm.chain.convention", "standard_dh"},
 		{"arm.chain.fixed_mass", "10 kg"},
-		{"arm.chain.payload", "{mass: 2 kg, centre: [0 mm, 0 mm, 0 mm]}"},
+		{"arm.chain.payload", "{mass: 2 kg, centre: [0 mm, 0 mm, 0 mm], "
+		 "inertia: {xx: 0 kg m2, yy: 0 kg m2, zz: 0 kg m2}}"},
 		{"arm.chain.joints",
 	         "[" LINK("0 mm", "90 deg", "300 mm", "10 kg", "[0 mm, -50 mm, 0 mm]",
 	                  "0.1 kg m2", "0.1 kg m2") ", "

@@ -25,7 +25,7 @@ static const char whole[] =
 	"         centre: [0 mm, 0 mm, 1 mm], " ZERO "}\n"
 	"      - {name: slide, kind: prismatic, a: 0 mm, alpha: 0 deg, theta: 10 deg, mass: 2 kg,\n"
 	"         centre: [0 mm, 0 mm, 2 mm], " ZERO "}\n"
-	"    payload: {centre: [0 mm, 0 mm, 3 mm]}\n"
+	"    payload: {centre: [0 mm, 0 mm, 3 mm], inertia: {xx: 0 kg m2, yy: 0 kg m2, zz: 0 kg m2}}\n"
 	"  motion:\n"
 	"    peak_factor: 1.5\n"
 	"    poses: 4\n"
@@ -120,7 +120,10 @@ Test(arm_gaps, every_number_of_a_chain)
 		{"xx: 0.1 kg m2, ", "", "arm.chain.joints[].inertia.xx"},
 		{"yy: 0.1 kg m2, ", "", "arm.chain.joints[].inertia.yy"},
 		{", zz: 0.1 kg m2", "", "arm.chain.joints[].inertia.zz"},
-		{"    payload: {centre: [0 mm, 0 mm, 3 mm]}\n", "", "arm.chain.payload.centre"},
+		{"centre: [0 mm, 0 mm, 3 mm], ", "", "arm.chain.payload.centre"},
+		{"{xx: 0 kg m2, ", "{", "arm.chain.payload.inertia.xx"},
+		{"0 kg m2, zz: 0 kg m2}", "0 kg m2}", "arm.chain.payload.inertia.zz"},
+		{"zz: 0 kg m2}", "zz: 0 kg m2, xy: unknown}", "arm.chain.payload.inertia.xy"},
 		{"from: -170 deg, ", "", "arm.motion.joints[].from"},
 		{"to: 700 mm, ", "", "arm.motion.joints[].to"},
 		{"speed: 1 m/s, ", "", "arm.motion.joints[].speed"},
@@ -142,7 +145,10 @@ Test(arm_gaps, what_may_be_left_out)
 {
 	expect_gaps(replaced(whole, "mass: 2 kg", "mass: 0 kg"), "centre: [0 mm, 0 mm, 2 mm], ", "",
 	            "");
-	expect_gaps(replaced(whole, "    payload: {centre: [0 mm, 0 mm, 3 mm]}\n", ""),
+	expect_gaps(replaced(whole,
+	                     "    payload: {centre: [0 mm, 0 mm, 3 mm], inertia: {xx: 0 kg m2, yy: "
+	                     "0 kg m2, zz: 0 kg m2}}\n",
+	                     ""),
 	            "payload: 3 kg", "payload: 0 kg", "");
 	expect_gaps(replaced(whole, "arm: 20 kg, ", ""), "    joints:\n",
 	            "    fixed_mass: 12 kg\n    joints:\n", "");
@@ -289,9 +295,8 @@ Test(arm_faults, every_faulty_link_is_told)
 
 Test(arm_faults, payload)
 {
-	expect_fault(replaced(whole, "payload: {",
-	                      "payload: {inertia: {xx: 1 kg m2, yy: 1 kg m2, "
-	                      "zz: 3 kg m2}, "),
+	expect_fault(replaced(whole, "inertia: {xx: 0 kg m2, yy: 0 kg m2, zz: 0 kg m2}}\n",
+	                      "inertia: {xx: 1 kg m2, yy: 1 kg m2, zz: 3 kg m2}}\n"),
 	             13, "arm.chain.payload.inertia", "the payload cannot be");
 }
 

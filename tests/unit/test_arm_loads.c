@@ -24,7 +24,9 @@ static const double pi = 3.14159265358979323846, gravity = 9.80665;
 	"         centre: [500 mm, 0 mm, 0 mm], inertia: {xx: 0 kg m2,\n" \
 	"         yy: 0 kg m2, zz: 0 kg m2}}\n" \
 	"    fixed_mass: 10 kg\n"
-#define PAYLOAD "    payload: {mass: 3 kg, centre: [500 mm, 0 mm, 0 mm]}\n"
+#define PAYLOAD \
+	"    payload: {mass: 3 kg, centre: [500 mm, 0 mm, 0 mm], inertia: {xx: 0 kg m2, yy: 0 kg " \
+	"m2, zz: 0 kg m2}}\n"
 #define HEAD "standfast: 1\nanchors: {at: unknown}\narm:\n  mount: [0 mm, 0 mm, 0 mm]\n"
 #define NO_PAYLOAD "  weight: {arm: 12 kg, payload: 0 kg}\n"
 #define LOADED "  weight: {arm: 12 kg, payload: 3 kg}\n"
@@ -221,7 +223,7 @@ Test(arm_loads, swept_set_has_both_grippers)
 			SIX_LINK("j5", "0 mm", "-90 deg", "0 mm", "2 kg", "0 mm", "0 mm", "20 mm") \
 				SIX_LINK("j6", "0 mm", "0 deg", "90 mm", "1 kg", "0 mm", "0 mm", \
 	                                 "-20 mm") "    fixed_mass: 15 kg\n    payload: {centre: " \
-	                                           "[0 mm, 20 mm, 120 mm]}\n"
+	                                           "[0 mm, 20 mm, 120 mm], inertia: {xx: 0 kg m2, yy: 0 kg m2, zz: 0 kg m2}}\n"
 #define SIX_JOINT(from, to, speed, stop) \
 	"      - {from: " from ", to: " to ", speed: " speed ", acceleration: 300 deg/s2,\n" \
 	"         stop: " stop "}\n"
@@ -533,7 +535,7 @@ static const char rows[] = "t [s], Fx [N], Fy [N], Fz [N], Mx [N m], My [N m], M
 static const struct history_file file_list[] = {{"stop.csv", rows, sizeof rows - 1, SOME_FILE, ""}};
 static const struct history_files files = {file_list, 1};
 
-#define HISTORY "  history: [{file: stop.csv}]\n"
+#define HISTORY "  turned: 0 deg\n  history: [{file: stop.csv, of: emergency_stop}]\n"
 #define WALL "  mounting: wall\n  mounting_toward: 0 deg\n"
 
 /* Base z is cell x, base x is cell -z: by hand. */
@@ -597,7 +599,7 @@ Test(arm_loads, largest_of_a_history_on_a_wall)
 Test(arm_loads, turned_history_keeps_its_values)
 {
 	struct built built;
-	open_with(&built, &files, HEAD NO_PAYLOAD "  turned: 90 deg\n" HISTORY);
+	open_with(&built, &files, replaced(HEAD NO_PAYLOAD HISTORY, "turned: 0", "turned: 90"));
 	const struct arm_extreme *x = source(&built, WAY_HISTORY, ARM_EMERGENCY_STOP)->extreme;
 	expect_extreme(&x[REACTION_HORIZONTAL], hypot(50, 5), 3);
 	expect_load(&x[REACTION_HORIZONTAL].load, (const double[]){-5, 50, -100},

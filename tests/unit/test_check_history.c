@@ -151,8 +151,8 @@ Test(check_history, overturning)
 			  less[] = HISTORY_HEAD "0,0,0,0,0,-100,0\n1,0,0,0,0,-2935,0\n";
 	static const char *const where[] = {
 		"anchors.at", "{unit: mm, points: [[-600, -300], [-600, 300], [-601, 0]]}"};
-	cr_expect_eq(history_judged(HISTORY_STILL, less, "base.stability", where[0], where[1],
-	                            "anchors.lug", "yes", NULL)->finding.verdict, HOLDS);
+	cr_expect(held_but_for_rows(history_judged(HISTORY_STILL, less, "base.stability", where[0],
+	                                           where[1], "anchors.lug", "yes", NULL)));
 	cr_expect_eq(history_judged(HISTORY_STILL, more, "base.stability", where[0], where[1],
 	                            "anchors.lug", "yes", NULL)->finding.verdict, FAILS);
 	for (int k = 0; k < 2; k++)
@@ -163,7 +163,7 @@ Test(check_history, overturning)
 		                            "yes", "choices.masses_weighed", "yes",
 		                            "choices.stabilising_weight", "0.9", NULL)
 		                     ->finding.verdict,
-		             k ? FAILS : HOLDS);
+		             k ? FAILS : UNPROVEN);
 }
 
 /* Data-sheet cases, a further load and two setups beside it: groups do not mix. */
@@ -364,7 +364,7 @@ Test(check_cycles, working_cycle_is_a_history)
 		{"arm.weight", "{arm: 50 kg, payload: 10 kg}"},
 		{"arm.mount", "[0 mm, 0 mm, 600 mm]"},
 		{"arm.chain",
-	         "{payload: {centre: [0 mm, 0 mm, 100 mm]}, convention: standard_dh, fixed_mass: 10 kg, joints: [{a: 0 mm, alpha: 90 deg, d: 400 "
+	         "{payload: {centre: [0 mm, 0 mm, 100 mm], inertia: {xx: 0 kg m2, yy: 0 kg m2, zz: 0 kg m2}}, convention: standard_dh, fixed_mass: 10 kg, joints: [{a: 0 mm, alpha: 90 deg, d: 400 "
 	         "mm, mass: 20 kg, centre: [0 mm, -100 mm, 0 mm], inertia: {xx: 0.3 kg m2, yy: 0.3 kg "
 	         "m2, zz: 0.3 kg m2}}, {a: 900 mm, alpha: 0 deg, d: 0 mm, mass: 20 kg, centre: [-400 "
 	         "mm, 0 mm, 0 mm], inertia: {xx: 0.1 kg m2, yy: 1 kg m2, zz: 1 kg m2}}]}"},

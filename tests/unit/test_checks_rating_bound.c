@@ -141,6 +141,23 @@ Test(rating_bound, judged_by_sweep)
 	trial_close(&trial);
 }
 
+/* One setup that asks for the bound is enough: what the file says beside its setups is no way out.
+ */
+Test(rating_bound, due_in_one_setup)
+{
+	static const struct change setups[] = {
+		{"arm.motion.judged_by", "sweep"},
+		{"setups", "[{name: swept, arm.motion.judged_by: sweep}, "
+	                   "{name: bounded, arm.motion.judged_by: bound}]"}};
+	run(setups, 2);
+	cr_expect_null(why_left_out());
+	cr_expect(check("rating.bound")->finding.computed);
+	cr_expect_eq(check("rating.bound")->at.setup, 1);
+	cr_expect_eq(check("rating.tension")->finding.verdict, UNPROVEN,
+	             "no engineer for the first");
+	trial_close(&trial);
+}
+
 /* Sample of the four anchors: 4 kN of uplift and 8 kN of push through the middle are 1 kN and 2 kN
  * an anchor, of 10 kN and 8 kN allowed: 0.1 + 0.25. The swept wrench pushes 80 N. No parts, so that
  * nothing presses. */

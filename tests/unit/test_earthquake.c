@@ -20,13 +20,13 @@
 	"  weight: {arm: 40 kg, payload: 10 kg, reach: {arm: 500 mm, payload: 1000 mm}}\n" \
 	"anchors: {at: {unit: mm, points: [[-400, -300], [400, -300], [400, 300], [-400, 300]]}}\n"
 #define QUAKE_16 \
-	"earthquake: {code: asce7_16, sds: 1, amplification: 1, response: 2.5, importance: 1,\n" \
+	"earthquake: {code: asce7_16, height_share: 0, sds: 1, amplification: 1, response: 2.5, importance: 1,\n" \
 	"  overstrength: 2}\n"
 #define FRAME "cell:\n  parts: [{name: frame, mass: 200 kg, at: [100 mm, 0 mm, 500 mm]}]\n"
 static const char plain[] = "standfast: 1\n" FRAME ARM_AND_BASE QUAKE_16;
 static const char european[] =
 	"standfast: 1\n" FRAME ARM_AND_BASE
-	"earthquake: {code: en1998, ground_share: 0.2, soil: 1.2, importance: 1, behaviour: 1}\n";
+	"earthquake: {code: en1998, height_share: 0, ground_share: 0.2, soil: 1.2, importance: 1, behaviour: 1}\n";
 static const char boxed[] =
 	"standfast: 1\ncell:\n  parts: [{name: rack, mass: 200 kg, least_mass: 50 kg,\n"
 	"    box: {from: [-100 mm, -50 mm, 0 mm], to: [300 mm, 50 mm, 800 mm]}}]\n"
@@ -324,6 +324,7 @@ Test(earthquake, key_ranges_are_within_the_formulas)
 	cr_assert_null(earthquake_fault(&wrong), "keys are missing, which is no fault");
 	wrong.earthquake.ground_share = (struct number){given, 0.1, NULL};
 	wrong.earthquake.soil = (struct number){given, 0.5, NULL};
+	wrong.earthquake.height_share = (struct number){given, 0, NULL};
 	wrong.earthquake.importance = wrong.earthquake.behaviour = (struct number){given, 1, NULL};
 	cr_assert_not_null(earthquake_fault(&wrong), "S below 1");
 }

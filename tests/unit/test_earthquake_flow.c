@@ -8,7 +8,7 @@
 #include <string.h>
 
 #define QUAKE \
-	"{code: asce7_22, sds: 1, resonance: 1, response: 1.5, importance: 1, overstrength: 2}"
+	"{code: asce7_22, height_share: 0, sds: 1, resonance: 1, response: 1.5, importance: 1, overstrength: 2}"
 
 /* A cell of 500 kg with an arm at its own weight alone, so that the earthquake governs. */
 static const struct change still[] = {

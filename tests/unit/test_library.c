@@ -196,7 +196,7 @@ Test(library_files, that_are_missing_are_told_where_they_are_named)
 	struct standfast *run = open_with_history();
 	cr_expect_eq(standfast_file_unreadable(run, 0, "cannot be opened"), STANDFAST_BAD_INPUT);
 	standfast_page(run, STANDFAST_DIAGNOSTICS, 0, printed_write, &out);
-	cr_expect(strstr(out.text, "dir/a.yaml:26:14: error: demo_arm.csv: cannot be opened [E01]"),
+	cr_expect(strstr(out.text, "dir/a.yaml:27:14: error: demo_arm.csv: cannot be opened [E01]"),
 	          "%s", out.text);
 	cr_expect_eq(standfast_compute(run, 0, NULL), STANDFAST_BAD_INPUT);
 	printed_free(&out);
