@@ -55,7 +55,7 @@ KDL     := $(B)/obj/tests/support/kdl_chain.o
 # a sub-make of its own runs parallel, one inside a parallel make shares its jobs
 SUBMAKE  = +$(MAKE) --no-print-directory $(if $(findstring jobserver,$(MAKEFLAGS)),,-j$(JOBS))
 
-.PHONY: all demo check check-asan check-valgrind check-long calculix kdl wasm tests bench benches fuzz fuzzer lint \
+.PHONY: all demo demo-history check check-asan check-valgrind check-long calculix kdl wasm tests bench benches fuzz fuzzer lint \
         golden-update install uninstall clean help FORCE
 .DELETE_ON_ERROR:
 
@@ -110,6 +110,13 @@ calculix:
 	@tests/tools/need-packages calculix
 	$(SUBMAKE) -s $(B)/base_driver
 	@tests/properties/calculix_base.py $(B)/base_driver
+
+# the CSV files of the demo arm, from its own chain
+ARM = examples/arm_chain.yaml
+demo-history:
+	$(SUBMAKE) -s $(B)/demo_history
+	$(B)/demo_history stop $(ARM) 0 53.3 82.4 23.7 -27.7 0  1 -1 -1 1 -1 -1 > examples/arm_stop.csv
+	$(B)/demo_history round $(ARM) 20 60 70 10 -30 0  1 -1 -1 1 -1 -1 > examples/arm_round.csv
 
 # the arm's mechanics against a general robotics library
 kdl:
@@ -225,6 +232,9 @@ $(B)/tests/chain_kdl: $(B)/obj/tests/properties/chain_kdl.o $(KDL) $(CHAIN_KDL)
 $(B)/obj/tests/%.o: tests/%.cpp Makefile
 	@mkdir -p $(@D)
 	$(CXX) $(KDL_CXXFLAGS) -c -o $@ $<
+
+$(B)/demo_history: $(call object,tests/tools/demo_history.c) $(CORE)
+	$(CC) $(ALL_CFLAGS) -o $@ $^ $(LDFLAGS) $(LIBS)
 
 $(B)/base_driver: $(call object,tests/tools/base_driver.c) $(SUPPORT) $(CORE) $(CLI)
 	$(CC) $(ALL_CFLAGS) $(LDFLAGS) -o $@ $^ -lcriterion $(LIBS) $(CLI_LIBS)

@@ -115,7 +115,7 @@ int main(int argc, char **argv)
 			q[i] = pass ? at_stop[i] - gone[i] : 0;
 			v[i] = 0;
 		}
-		for (long k = 0; k * step <= last + tail; k++) {
+		for (long k = 0; (double)k * step <= last + tail; k++) {
 			double t = (double)k * step;
 			for (size_t i = 0; i < n; i++)
 				a[i] = acceleration_at(&course[i], t);
