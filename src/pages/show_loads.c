@@ -187,10 +187,38 @@ static void bed_ratio_line(struct writer *writer, const struct result *result,
 	flow_end(writer);
 }
 
+/* A history is no list of cases: each of its rows is one. */
+static bool history_lines(struct writer *writer, const struct result *result)
+{
+	bool any = false;
+	for (size_t s = 0; s < setup_count(result->cell); s++)
+		for (size_t i = 0; result->arm[s] && i < result->arm[s]->count; i++) {
+			const struct arm_source *source = &result->arm[s]->list[i];
+			char rows[80];
+			if (source->way != WAY_HISTORY)
+				continue;
+			any = true;
+			flow_begin(writer, 2);
+			if (flow_setup(writer, result->cell, (uint16_t)s))
+				flow(writer, ", ");
+			flow(writer, source->name);
+			snprintf(rows, sizeof rows, ": %u rows, each with every factor on the weights",
+			         (unsigned)source->summary.rows);
+			flow(writer, rows);
+			flow_end(writer);
+		}
+	return any;
+}
+
 void show_loads(struct writer *writer, const struct result *result)
 {
 	enum unit_system units = result->cell->show.value == UNITS_US ? UNITS_US : UNITS_METRIC;
 	writer_title(writer, "Load cases");
+	bool histories = history_lines(writer, result);
+	if (result->loads.count == 0 && histories) {
+		gap_lines(writer, &result->loads);
+		return;
+	}
 	if (result->loads.count == 0) {
 		paragraph(writer, "", 2,
 		          result->loads.given ? "none: the load model is not complete"
