@@ -202,7 +202,8 @@ static bool history_lines(struct writer *writer, const struct result *result)
 			if (flow_setup(writer, result->cell, (uint16_t)s))
 				flow(writer, ", ");
 			flow(writer, source->name);
-			snprintf(rows, sizeof rows, ": %u rows, each with every factor on the weights",
+			snprintf(rows, sizeof rows,
+			         ": %u rows, each with every factor on the weights",
 			         (unsigned)source->summary.rows);
 			flow(writer, rows);
 			flow_end(writer);
