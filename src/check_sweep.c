@@ -436,15 +436,24 @@ void visit_bound_shear(struct run *run, const struct load_case *c)
 		setup->facts.torsion_on_one |= !carried;
 }
 
+/* Largest overturning of a case over the headings that it can take, and that heading. */
+static double overturning_of(const struct base *base, const struct load_case *c, double *heading)
+{
+	const double all[3] = {c->down, c->fixed[0], c->fixed[1]};
+	const double rest[3] = {all[0] - c->moved[0], all[1] - c->moved[1], all[2] - c->moved[2]};
+	if (c->turning != 0 && c->spin_to > c->spin_from)
+		return base_overturning_within(base, all, c->turning, c->spin_from, c->spin_to,
+		                               heading);
+	/* what stands still has no heading to choose; the arm's wrench against all else */
+	if (c->arm_load)
+		return base_overturning_apart(base, rest, c->moved, heading);
+	return base_overturning(base, all, c->turning, heading);
+}
+
 void visit_weigh(struct run *run, const struct load_case *c, struct row_case *kept)
 {
 	struct setup_run *setup = &run->setups[c->setup];
-	const double steady[3] = {c->down, c->fixed[0], c->fixed[1]};
-	/* what stands still has no heading to choose */
-	bool turns = c->turning != 0 && c->spin_to > c->spin_from;
-	double heading, ratio = turns ? base_overturning_within(setup->base, steady, c->turning,
-	                                                        c->spin_from, c->spin_to, &heading)
-	                              : base_overturning(setup->base, steady, c->turning, &heading);
+	double heading, ratio = overturning_of(setup->base, c, &heading);
 	if (c->bound)
 		return;      /* need not occur: rating.bound alone judges it */
 	for (unsigned r = 0; r < MAX_READINGS; r++) {

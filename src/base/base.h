@@ -83,6 +83,10 @@ double base_overturning(const struct base *base, const double steady[3], double 
 /* The same for headings from `from` to `to` alone [rad]; what turns then may also resist. */
 double base_overturning_within(const struct base *base, const double steady[3], double turning,
                                double from, double to, double *heading);
+/* For a load in two parts that stand as they are (N, Sx, Sy): what of the one overturns, the other
+ * may resist. Above 1 no equilibrium. */
+double base_overturning_apart(const struct base *base, const double steady[3],
+                              const double moved[3], double *heading);
 
 /* Solves for `settle` from the start value in it (any finite value; warm starts are fast). Returns
  * DONE with relative residual <= 1e-9, or NO_CONVERGENCE. `iterations` may be NULL. Does not

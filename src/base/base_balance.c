@@ -69,3 +69,22 @@ double base_overturning(const struct base *base, const double steady[3], double 
 {
 	return base_overturning_within(base, steady, turning, 0, full_turn, heading);
 }
+
+double base_overturning_apart(const struct base *base, const double steady[3],
+                              const double moved[3], double *heading)
+{
+	double worst = 0;
+	*heading = 0;
+	for (size_t i = 0; i < base->facet_count; i++) {
+		const double *n = base->facet[i];
+		double one = moment_about(n, steady), other = moment_about(n, moved);
+		double over = fmax(one, 0) + fmax(other, 0);
+		double resisting = fmax(-one, 0) + fmax(-other, 0);
+		double ratio = resisting > 0 ? over / resisting : over > 0 ? HUGE_VAL : 1;
+		if (ratio > worst) {
+			worst = ratio;
+			*heading = atan2(n[2], n[1]);
+		}
+	}
+	return worst;
+}

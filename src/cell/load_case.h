@@ -49,6 +49,7 @@ struct load_case {
 	double down;                 /* everything vertical [N] */
 	double fixed[2];             /* first moments that do not turn: sum of N x, N y [N mm] */
 	double turning;              /* first moment that turns with the heading [N mm] */
+	double moved[3];             /* of down and fixed: the arm's own wrench where it stands */
 	double fixed_shear[3];       /* Fx, Fy [N] and torsion about the cell origin [N mm] */
 	struct turning_force turning_force[MAX_TURNING];
 	int turning_count;

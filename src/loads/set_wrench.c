@@ -51,8 +51,11 @@ void add_set_wrench(const struct cell *cell, const struct arm_load *load, struct
 	c->fixed[0] += w.down * mount[0];
 	c->fixed[1] += w.down * mount[1];
 	if (!(load->spin_to > load->spin_from)) {
-		c->fixed[0] += w.first[0];
-		c->fixed[1] += w.first[1];
+		c->moved[0] = w.down;
+		for (int k = 0; k < 2; k++) {
+			c->fixed[k] += w.first[k];
+			c->moved[k + 1] = w.first[k] + w.down * mount[k];
+		}
 		c->fixed_shear[0] += w.force[0];
 		c->fixed_shear[1] += w.force[1];
 		c->fixed_shear[2] += w.twist + mount[0] * w.force[1] - mount[1] * w.force[0];

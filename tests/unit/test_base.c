@@ -554,6 +554,48 @@ Test(base_overturning, rectangle)
 	cr_assert_eq(base_overturning(&base, steady, moment, &heading), 0);
 }
 
+/* Headings within a range alone: across the short way M/(N b/2), at 30 deg to it its cosine; turned
+ * away, the moment resists beside the weight, here that of a weight off the centre. */
+Test(base_overturning, within_a_range)
+{
+	const double n = 4e3, moment = 0.5e6, pi = acos(-1);
+	const double steady[3] = {n, 0, 0}, outside[3] = {n, n * 400, 0};
+	double heading;
+	case_clear(&it);
+	case_rectangle(&it, 0, 0, 600, 400);
+	prepare();
+	near(base_overturning_within(&base, steady, moment, 0, 2 * pi, &heading),
+	     moment / (n * 200), 1e-12, "all round");
+	near(base_overturning_within(&base, steady, moment, 1.4, 1.7, &heading),
+	     moment / (n * 200), 1e-12, "the worst heading is among them");
+	near(heading, pi / 2, 1e-12, "heading");
+	near(base_overturning_within(&base, steady, moment, pi / 2 + pi / 6, pi, &heading),
+	     fmax(cos(pi / 6) * moment / (n * 200), moment / (n * 300)), 1e-12, "one end");
+	/* over the far edge it would tip by 1e6/(700 N) = 0.36 alone */
+	near(base_overturning_within(&base, outside, 1e6, pi, pi + 1e-9, &heading), n * 100 / 1e6,
+	     1e-6, "turned away it resists");
+}
+
+/* Two parts that stand: what pushes toward the line against what holds back, either way. */
+Test(base_overturning, in_two_parts)
+{
+	const double n = 4e3;
+	const double weight[3] = {n, 0, 0}, push[3] = {0, 0.3e6, 0}, back[3] = {0, -1e6, 0};
+	const double outside[3] = {n, n * 400, 0};
+	double heading;
+	case_clear(&it);
+	case_rectangle(&it, 0, 0, 600, 400);
+	prepare();
+	near(base_overturning_apart(&base, weight, push, &heading), 0.3e6 / (n * 300), 1e-12,
+	     "over the edge at x = 300");
+	near(heading, 0, 1e-12, "heading");
+	near(base_overturning_apart(&base, outside, back, &heading), n * 100 / 1e6, 1e-12,
+	     "held back by the other");
+	cr_assert_eq(base_overturning_apart(&base, outside, push, &heading), HUGE_VAL);
+	four_anchors(500, 300);
+	cr_assert_eq(base_overturning_apart(&base, outside, push, &heading), 0);
+}
+
 /* The ratio passes 1 exactly where some heading loses equilibrium. */
 Test(base_overturning, agrees_with_balance)
 {
