@@ -55,11 +55,6 @@ static enum status open_setup(struct run *run, size_t s)
 	return setup->base ? base_prepare(setup->cell, run->arena, setup->base) : NO_MEMORY;
 }
 
-static bool has_own_motion(const struct cell *cell)
-{
-	return chain_given(cell) || swing_given(cell) || history_given(cell);
-}
-
 /* Of one setup; from an earlier one that differs in the place of the mount alone, if there is one.
  */
 static enum status build_arm(struct run *run, size_t s)
@@ -86,7 +81,7 @@ static enum status build_arms(struct run *run)
 	for (size_t s = 0; s < run->setup_count && status == DONE; s++) {
 		if (run->options->arms)
 			run->arms[s] = run->options->arms[s];
-		else if (has_own_motion(run->setups[s].cell))
+		else if (own_motion_given(run->setups[s].cell))
 			status = build_arm(run, s);
 	}
 	return status;

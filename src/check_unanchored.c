@@ -1,6 +1,7 @@
 #include "check_unanchored.h"
 
 #include "base/unanchored.h"
+#include "cell/bearing_hull.h"
 #include "cell/load_model.h"
 #include "loads/standing.h"
 
@@ -44,28 +45,10 @@ struct support {
 	size_t wheel_count;          /* 0: the hull */
 };
 
-/* Hull of everything that bears on the floor, cell axes; false without memory. */
 static bool find_hull(const struct cell *cell, struct arena *arena, struct support *out)
 {
-	const struct base_piece *piece = cell->base.rows;
-	size_t room = 1, n = 0;
-	for (size_t i = 0; i < cell->base.count; i++)
-		room += piece[i].outline.count + 4;
-	struct vec2 *points = arena_take(arena, room, sizeof *points);
-	struct vec2 *hull = arena_take(arena, room, sizeof *hull);
-	if (!points || !hull)
-		return false;
-	for (size_t i = 0; i < cell->base.count; i++) {
-		const double *at = piece[i].at.at, *size = piece[i].size.at;
-		for (size_t k = 0; k < piece[i].outline.count; k++)
-			points[n++] = piece[i].outline.points[k];
-		for (int k = 0; k < 4 && piece[i].outline.count == 0; k++)
-			points[n++] = (struct vec2){at[0] + (k & 1 ? 0.5 : -0.5) * size[0],
-			                            at[1] + (k & 2 ? 0.5 : -0.5) * size[1]};
-	}
-	out->hull = hull;
-	out->hull_count = plane_hull(points, n, hull);
-	return true;
+	out->hull = bearing_hull(cell, arena, &out->hull_count);
+	return out->hull != NULL;
 }
 
 static void find_wheels(const struct cell *cell, struct support *out)
@@ -102,18 +85,13 @@ static struct bare bare_cell(const struct cell *cell, struct standing_state stat
 	return out;
 }
 
-/* 90 degrees is not a whole number of radians: its cosine is 0 and no 6e-17. */
-static double without_rounding(double value)
-{
-	return fabs(value) < 1e-15 ? 0 : value;
-}
-
 /* The centre moved by rho toward the line about which it tips, raised by an angle. */
 static struct free_standing posed(const struct bare *bare, double toward, double raised)
 {
 	struct free_standing out = bare->cell;
-	out.centre[0] += bare->rho * cos(raised) * without_rounding(cos(toward));
-	out.centre[1] += bare->rho * cos(raised) * without_rounding(sin(toward));
+	struct vec2 along = plane_heading(toward);
+	out.centre[0] += bare->rho * cos(raised) * along.x;
+	out.centre[1] += bare->rho * cos(raised) * along.y;
 	out.centre[2] += bare->rho * sin(raised);
 	return out;
 }

@@ -128,3 +128,10 @@ size_t pose_grid_next(const struct pose_grid *grid, struct grid_place *place)
 	}
 	return 0;
 }
+
+double joint_within(double q, double low, double high, enum joint_kind kind)
+{
+	if (kind == JOINT_REVOLUTE && high - low >= full_turn)
+		return q < low ? q + full_turn : q > high ? q - full_turn : q;
+	return fmin(fmax(q, low), high);
+}

@@ -29,6 +29,9 @@ size_t pose_grid_total(const struct pose_grid *grid);
 void pose_grid_place(const struct pose_grid *grid, size_t index, struct grid_place *out);
 /* To the next pose; the first joint that moved. */
 size_t pose_grid_next(const struct pose_grid *grid, struct grid_place *place);
+/* A position brought into the joint's range; a joint that can go round goes round. For the local
+ * searches between the poses. */
+double joint_within(double q, double low, double high, enum joint_kind kind);
 /* Points on the full circle that one joint's factor in the bound counts; 0: fixed, no factor. */
 size_t pose_grid_circle(const struct grid_joint *joint);
 

@@ -18,8 +18,6 @@ enum { COARSE_HALVINGS = 8, HALVINGS = 30, MOST_ROUNDS = 2000, MOST_RETURNS = 8 
  * one, by 0.03 %; the grid's extreme alone was short in one of eight, by up to 6 %. */
 enum { STARTS = 40 };
 
-static const double full_turn = 6.28318530717958647692;
-
 struct climb {
 	const struct prepared_chain *chain;
 	const struct motion_limits *limits;
@@ -27,14 +25,6 @@ struct climb {
 	struct reaction_at *at;                  /* the best so far */
 	double step[2 * MAX_JOINTS_OF_ARM];      /* of positions, then of speeds; 0: not varied */
 };
-
-/* Position within the joint's range; a joint that can go round goes round. */
-static double within(double q, double low, double high, enum joint_kind kind)
-{
-	if (kind == JOINT_REVOLUTE && high - low >= full_turn)
-		return q < low ? q + full_turn : q > high ? q - full_turn : q;
-	return fmin(fmax(q, low), high);
-}
 
 /* Takes the trial when it is larger. */
 static bool keep_larger(struct climb *climb, const struct reaction_at *trial)
@@ -55,8 +45,9 @@ static bool try_step(struct climb *climb, size_t coordinate, double step)
 	double speed[MAX_JOINTS_OF_ARM], most = limits->speed[joint];
 	memcpy(speed, trial.speed, sizeof speed);
 	if (coordinate < count)
-		trial.q[joint] = within(trial.q[joint] + step, limits->low[joint],
-		                        limits->high[joint], climb->chain->link[joint].kind);
+		trial.q[joint] = joint_within(trial.q[joint] + step, limits->low[joint],
+		                              limits->high[joint],
+		                              climb->chain->link[joint].kind);
 	else
 		speed[joint] = fmin(fmax(speed[joint] + step, -most), most);
 	chain_terms(climb->chain, trial.q, &terms);

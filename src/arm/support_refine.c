@@ -9,8 +9,6 @@
 /* From half a grid step to 2^-25 of it, where a smooth top is flat to 1e-15. */
 enum { HALVINGS = 24, MOST_ROUNDS = 200, MOST_RETURNS = 2 };
 
-static const double full_turn = 6.28318530717958647692;
-
 struct climb {
 	const struct prepared_chain *chain;
 	const struct motion_limits *limits;
@@ -19,14 +17,6 @@ struct climb {
 	struct reaction_at *at;                  /* the best so far */
 	double step[2 * MAX_JOINTS_OF_ARM];      /* of positions, then of speeds; 0: not varied */
 };
-
-/* Position within the joint's range; a joint that can go round goes round. */
-static double within(double q, double low, double high, enum joint_kind kind)
-{
-	if (kind == JOINT_REVOLUTE && high - low >= full_turn)
-		return q < low ? q + full_turn : q > high ? q - full_turn : q;
-	return fmin(fmax(q, low), high);
-}
 
 static void open_view(const struct climb *climb, const struct pose_terms *terms,
                       struct support_view *view)
@@ -56,8 +46,9 @@ static bool try_step(struct climb *climb, size_t coordinate, double step)
 	size_t count = climb->chain->count, joint = coordinate % count;
 	double share[MAX_JOINTS_OF_ARM], most = limits->speed[joint];
 	if (coordinate < count)
-		trial.q[joint] = within(trial.q[joint] + step, limits->low[joint],
-		                        limits->high[joint], climb->chain->link[joint].kind);
+		trial.q[joint] = joint_within(trial.q[joint] + step, limits->low[joint],
+		                              limits->high[joint],
+		                              climb->chain->link[joint].kind);
 	else
 		trial.speed[joint] = fmin(fmax(trial.speed[joint] + step, -most), most);
 	for (size_t j = 0; j < count; j++)

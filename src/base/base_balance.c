@@ -39,6 +39,12 @@ static double nearest_heading(double best, double from, double to)
 	return cos(from - best) > cos(to - best) ? from : to;
 }
 
+/* Neither the one nor the other: on the edge of the cone. */
+static double ratio_of(double over, double resisting)
+{
+	return resisting > 0 ? over / resisting : over > 0 ? HUGE_VAL : 1;
+}
+
 double base_overturning_within(const struct base *base, const double steady[3], double turning,
                                double from, double to, double *heading)
 {
@@ -54,8 +60,7 @@ double base_overturning_within(const struct base *base, const double steady[3], 
 		double part = round ? fabs(turning) : fabs(turning) * cos(at - across);
 		double over = fmax(part, 0) + fmax(moment, 0);
 		double resisting = fmax(-part, 0) + fmax(-moment, 0);
-		/* neither the one nor the other: on the edge of the cone */
-		double ratio = resisting > 0 ? over / resisting : over > 0 ? HUGE_VAL : 1;
+		double ratio = ratio_of(over, resisting);
 		if (ratio > worst) {
 			worst = ratio;
 			*heading = at;
@@ -80,7 +85,7 @@ double base_overturning_apart(const struct base *base, const double steady[3],
 		double one = moment_about(n, steady), other = moment_about(n, moved);
 		double over = fmax(one, 0) + fmax(other, 0);
 		double resisting = fmax(-one, 0) + fmax(-other, 0);
-		double ratio = resisting > 0 ? over / resisting : over > 0 ? HUGE_VAL : 1;
+		double ratio = ratio_of(over, resisting);
 		if (ratio > worst) {
 			worst = ratio;
 			*heading = atan2(n[2], n[1]);

@@ -7,13 +7,20 @@
 /* Torsion that may take any value of a range [N mm]. */
 struct range { double low, high; };
 
-struct vec2 shear_share(const struct base *base, size_t anchor, struct pull pull)
+struct vec2 shear_share_at(const struct base *base, struct vec2 radius, struct pull pull)
 {
 	double n = (double)base->anchor_count;
-	struct vec2 at = base->anchor_mm[anchor];
-	double rx = at.x - base->shear_centre[0], ry = at.y - base->shear_centre[1];
 	double per_arm = base->shear_polar > 0 ? pull.torsion / base->shear_polar : 0;
-	return (struct vec2){pull.x / n - per_arm * ry, pull.y / n + per_arm * rx};
+	return (struct vec2){pull.x / n - per_arm * radius.y, pull.y / n + per_arm * radius.x};
+}
+
+struct vec2 shear_share(const struct base *base, size_t anchor, struct pull pull)
+{
+	struct vec2 at = base->anchor_mm[anchor];
+	return shear_share_at(base,
+	                      (struct vec2){at.x - base->shear_centre[0],
+	                                    at.y - base->shear_centre[1]},
+	                      pull);
 }
 
 static struct pull about_centre(const struct base *base, const double force[3])

@@ -10,6 +10,8 @@ struct pull { double x, y, torsion; };
 /* Force on one anchor. Shigley, 9th ed., 8-12: primary shear V/n, secondary shear T r/J at right
  * angles to the radius from the centroid. Without a polar moment the direct share alone. */
 struct vec2 shear_share(const struct base *base, size_t anchor, struct pull pull);
+/* The same at a radius from the centroid [mm]. */
+struct vec2 shear_share_at(const struct base *base, struct vec2 radius, struct pull pull);
 /* The part of a load case that does not turn. */
 struct pull shear_fixed(const struct base *base, const struct load_case *load_case);
 

@@ -1,5 +1,7 @@
 #include "trace_state.h"
 
+#include "shear_pull.h"
+
 #include <math.h>
 #include <string.h>
 
@@ -77,12 +79,10 @@ struct caught { double force, heading, at[2], twist; };
 
 static struct vec2 share_of(const struct base *base, struct vec2 r, const struct caught *k)
 {
-	double x = k->force * cos(k->heading), y = k->force * sin(k->heading),
-	       n = (double)base->anchor_count;
-	double torsion = k->force * (k->at[0] * sin(k->heading) - k->at[1] * cos(k->heading)) +
-	                 k->twist;
-	double per_arm = base->shear_polar > 0 ? torsion / base->shear_polar : 0;
-	return (struct vec2){x / n - per_arm * r.y, y / n + per_arm * r.x};
+	double c = cos(k->heading), s = sin(k->heading);
+	struct pull pull = {k->force * c, k->force * s,
+	                    k->force * (k->at[0] * s - k->at[1] * c) + k->twist};
+	return shear_share_at(base, r, pull);
 }
 
 static double size_of(struct vec2 v) { return sqrt(v.x * v.x + v.y * v.y); }
@@ -158,17 +158,15 @@ static struct vec2 trace_fixed(const struct base *base, const struct load_case *
                                struct trace *trace)
 {
 	const double *f = c->fixed_shear;
-	double n = (double)base->anchor_count;
-	double torsion = f[2] - (base->shear_centre[0] * f[1] - base->shear_centre[1] * f[0]);
-	double per_arm = base->shear_polar > 0 ? torsion / base->shear_polar : 0;
-	struct vec2 v = {f[0] / n - per_arm * r.y, f[1] / n + per_arm * r.x};
+	struct pull pull = shear_fixed(base, c);
+	struct vec2 v = shear_share_at(base, r, pull);
 	if (f[0] == 0 && f[1] == 0 && f[2] == 0)
 		return v;
 	bool twists = base->shear_polar > 0;
 	trace_step(trace, "F_x0", "", f[0], DIM_FORCE, "force in a fixed direction", "");
 	trace_step(trace, "F_y0", "", f[1], DIM_FORCE, "", "");
-	trace_step(trace, "T_c0", "", torsion, DIM_MOMENT, "its torsion about the anchors' centre",
-	           "");
+	trace_step(trace, "T_c0", "", pull.torsion, DIM_MOMENT,
+	           "its torsion about the anchors' centre", "");
 	trace_step(trace, "v_x0", twists ? "F_x0 / n - T_c0 * r_y / J" : "F_x0 / n", v.x, DIM_FORCE,
 	           "", "");
 	trace_step(trace, "v_y0", twists ? "F_y0 / n + T_c0 * r_x / J" : "F_y0 / n", v.y, DIM_FORCE,

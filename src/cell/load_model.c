@@ -31,6 +31,11 @@ bool history_given(const struct cell *cell)
 	return cell->arm.history.count > 0;
 }
 
+bool own_motion_given(const struct cell *cell)
+{
+	return chain_given(cell) || swing_given(cell) || history_given(cell);
+}
+
 bool load_model_given(const struct cell *cell)
 {
 	const struct arm *arm = &cell->arm;
@@ -38,6 +43,5 @@ bool load_model_given(const struct cell *cell)
 	return cell->parts.count > 0 || cell->base.count > 0 || cell->loads.count > 0 ||
 	       is_known(arm->mount) || is_known(arm->mass) || is_known(arm->payload) ||
 	       reaction_known(&arm->reaction[ARM_NORMAL]) ||
-	       reaction_known(&arm->reaction[ARM_EMERGENCY_STOP]) || chain_given(cell) ||
-	       swing_given(cell) || history_given(cell);
+	       reaction_known(&arm->reaction[ARM_EMERGENCY_STOP]) || own_motion_given(cell);
 }

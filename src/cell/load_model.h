@@ -12,6 +12,8 @@ bool chain_given(const struct cell *cell);
 bool swing_given(const struct cell *cell);
 /* Any row of arm.history. */
 bool history_given(const struct cell *cell);
+/* Any of these three: the reactions come, at least in part, from the arm's own motion. */
+bool own_motion_given(const struct cell *cell);
 /* Any part at all: then what is missing of it is missing, and not left out on purpose. */
 bool load_model_given(const struct cell *cell);
 

@@ -1,32 +1,8 @@
 #include "extra.h"
 
-#include <math.h>
+#include "../cell/bearing_hull.h"
 
-/* Hull of everything that bears on the floor, cell axes; NULL without memory. */
-static struct vec2 *base_hull(const struct cell *cell, struct arena *arena, size_t *count)
-{
-	const struct base_piece *piece = cell->base.rows;
-	size_t room = 0, n = 0;
-	for (size_t i = 0; i < cell->base.count; i++)
-		room += piece[i].outline.count + 4;
-	struct vec2 *points = arena_take(arena, room + 1, sizeof *points);
-	struct vec2 *hull = arena_take(arena, room + 1, sizeof *hull);
-	if (!points || !hull)
-		return NULL;
-	for (size_t i = 0; i < cell->base.count; i++) {
-		for (size_t k = 0; k < piece[i].outline.count; k++)
-			points[n++] = piece[i].outline.points[k];
-		if (piece[i].outline.count == 0)
-			for (int k = 0; k < 4; k++)
-				points[n++] = (struct vec2){
-					piece[i].at.at[0] +
-						(k & 1 ? 0.5 : -0.5) * piece[i].size.at[0],
-					piece[i].at.at[1] +
-						(k & 2 ? 0.5 : -0.5) * piece[i].size.at[1]};
-	}
-	*count = plane_hull(points, n, hull);
-	return hull;
-}
+#include <math.h>
 
 static void anchor_centre(const struct cell *cell, double centre[2])
 {
@@ -37,12 +13,6 @@ static void anchor_centre(const struct cell *cell, double centre[2])
 	}
 }
 
-/* 90 degrees is not a whole number of radians: its cosine is 0 and no 6e-17. */
-static double without_rounding(double value)
-{
-	return fabs(value) < 1e-15 ? 0 : value;
-}
-
 static void components(const struct extra_load *load, double moving, double force[3])
 {
 	if (is_known(load->force_vector)) {
@@ -50,8 +20,9 @@ static void components(const struct extra_load *load, double moving, double forc
 			force[k] = moving * load->force_vector.at[k];
 		return;
 	}
-	force[0] = moving * load->force.value * without_rounding(cos(load->direction.value));
-	force[1] = moving * load->force.value * without_rounding(sin(load->direction.value));
+	struct vec2 toward = plane_heading(load->direction.value);
+	force[0] = moving * load->force.value * toward.x;
+	force[1] = moving * load->force.value * toward.y;
 	force[2] = 0;
 }
 
@@ -90,7 +61,7 @@ static bool fixed_actions(const struct cell *cell, const struct extra_load *load
 		return *out != NULL;
 	}
 	size_t corners = 0;
-	struct vec2 *hull = base_hull(cell, arena, &corners);
+	struct vec2 *hull = bearing_hull(cell, arena, &corners);
 	if (!hull)
 		return false;
 	for (size_t i = 0; i < corners; i++)

@@ -46,12 +46,6 @@ static bool sheet_used(const struct arm *arm)
 	       reaction_known(&arm->reaction[ARM_EMERGENCY_STOP]);
 }
 
-/* Whether chain, swing or history stand in the file at all. */
-static bool own_motion(const struct cell *cell)
-{
-	return chain_given(cell) || swing_given(cell) || history_given(cell);
-}
-
 static bool covered(const struct cell *cell, enum arm_case arm_case)
 {
 	return arm_way_covers(cell, WAY_CHAIN, arm_case) ||
@@ -71,7 +65,7 @@ static void case_gaps(const struct cell *cell, struct loads *loads)
 {
 	const struct arm *arm = &cell->arm;
 	size_t before = loads->gap_count;
-	if (own_motion(cell))
+	if (own_motion_given(cell))
 		arm_gaps(cell, add_gap, loads);
 	bool told = loads->gap_count > before;
 	for (int k = ARM_NORMAL; k <= ARM_EMERGENCY_STOP; k++) {
@@ -85,7 +79,7 @@ static void case_gaps(const struct cell *cell, struct loads *loads)
 static bool reach_used(const struct cell *cell)
 {
 	const struct arm *arm = &cell->arm;
-	bool sheet = sheet_used(arm) || !own_motion(cell);
+	bool sheet = sheet_used(arm) || !own_motion_given(cell);
 	bool used = sheet && (!is_known(arm->tilting_includes_weight) ||
 	                      arm->tilting_includes_weight.value == NO);
 	for (size_t i = 0; i < cell->loads.count; i++)
@@ -105,7 +99,7 @@ static void unknown_words(const struct cell *cell, struct loads *loads)
 {
 	const struct arm *arm = &cell->arm;
 	const struct chain_joint *joint = arm->chain.joints.rows;
-	if (own_motion(cell) && stated_unknown(&arm->mounting))
+	if (own_motion_given(cell) && stated_unknown(&arm->mounting))
 		gap(loads, "arm.mounting", GAP_OPEN);
 	for (size_t i = 0; i < arm->chain.joints.count; i++)
 		if (stated_unknown(&joint[i].kind))
@@ -115,7 +109,7 @@ static void unknown_words(const struct cell *cell, struct loads *loads)
 static void weight_gaps(const struct cell *cell, struct loads *loads)
 {
 	const struct arm *arm = &cell->arm;
-	bool sheet = sheet_used(arm) || !own_motion(cell);
+	bool sheet = sheet_used(arm) || !own_motion_given(cell);
 	bool chain_alone = !sheet && arm->history.count == 0 && !swing_given(cell);
 	if (!is_known(arm->mount))
 		gap(loads, "arm.mount", GAP_BLOCKING);

@@ -7,6 +7,9 @@
 
 struct vec2 { double x, y; };
 
+/* Unit vector of a heading [rad]; along an axis its other part is 0 and no 6e-17. */
+struct vec2 plane_heading(double heading);
+
 /* Signed area of a closed ring of n points (the last edge runs back to the first). */
 double plane_area(const struct vec2 *ring, size_t n);
 /* Whether two edges of the ring cross or touch other than at their common point. */

@@ -1,6 +1,7 @@
 /* Properties of the rigid base on random bases: several outlines that need not be convex, openings,
  * pads, anchors on and off the bed. SEED and CASES may be set in the environment; a failure names
  * its case. */
+#include "../support/cases.h"
 #include "slow_base.h"
 
 #include <criterion/criterion.h>
@@ -11,27 +12,6 @@
 #include <string.h>
 
 static const double pi = 3.14159265358979323846;
-
-static uint64_t from_environment(const char *name, uint64_t otherwise)
-{
-	const char *text = getenv(name);
-	return text && *text ? strtoull(text, NULL, 10) : otherwise;
-}
-
-static uint64_t seed(void)
-{
-	return from_environment("SEED", 1);
-}
-
-/* This property's part of CASES. */
-static uint64_t cases(const char *property, uint64_t part)
-{
-	uint64_t count = from_environment("CASES", 10000) / part;
-	count = count ? count : 1;
-	printf("%s: seed %" PRIu64 ", %" PRIu64 " cases\n", property, seed(), count);
-	fflush(stdout);
-	return count;
-}
 
 /* --- one random case
  * ------------------------------------------------------------------------------- */
@@ -64,7 +44,7 @@ static void solve(struct solved *solved)
 
 static void throw_case(struct solved *solved, uint64_t number)
 {
-	struct dice dice = dice_open(seed(), number);
+	struct dice dice = dice_open(cases_seed(), number);
 	case_random(&solved->from, &dice);
 }
 
@@ -113,7 +93,7 @@ static void same_tensions(const struct solved *a, const double tension[], double
 		double off = fabs(a->state.tension[i] - tension[i]) / force_size(a);
 		cr_assert_leq(off, tolerance,
 		              "%s: seed %" PRIu64 " case %" PRIu64 " anchor %zu: %.12g and %.12g",
-		              what, seed(), number, i + 1, a->state.tension[i], tension[i]);
+		              what, cases_seed(), number, i + 1, a->state.tension[i], tension[i]);
 	}
 }
 
@@ -125,7 +105,7 @@ static struct solved first, second;
 /* Against the slow way, which shares no code. */
 Test(prop_base, slow_way)
 {
-	uint64_t compared = 0, beyond = 0, count = cases("slow way", 40);
+	uint64_t compared = 0, beyond = 0, count = cases_count("slow way", 40);
 	for (uint64_t number = 0; number < count; number++) {
 		double tension[MAX_ANCHORS];
 		throw_case(&first, number);
@@ -146,7 +126,7 @@ Test(prop_base, slow_way)
 /* Bed and anchors carry the load, piece by piece, for every state that is accepted. */
 Test(prop_base, equilibrium)
 {
-	uint64_t count = cases("equilibrium", 2);
+	uint64_t count = cases_count("equilibrium", 2);
 	for (uint64_t number = 0; number < count; number++) {
 		throw_case(&first, number);
 		solve(&first);
@@ -172,12 +152,12 @@ Test(prop_base, equilibrium)
 /* The same base in other axes has the same tensions. */
 Test(prop_base, turned_mirrored_moved)
 {
-	uint64_t count = cases("turned, mirrored, moved", 4);
+	uint64_t count = cases_count("turned, mirrored, moved", 4);
 	for (uint64_t number = 0; number < count; number++) {
 		throw_case(&first, number);
 		solve(&first);
 		if (usable(&first)) {
-			struct dice dice = dice_open(seed() + 1, number);
+			struct dice dice = dice_open(cases_seed() + 1, number);
 			double far = first.base.size;
 			double turn = dice_between(&dice, 0, 2 * pi),
 			       dx = dice_between(&dice, -far, far);
@@ -195,7 +175,7 @@ Test(prop_base, turned_mirrored_moved)
 /* The order in which pieces and anchors are written does not matter. */
 Test(prop_base, relabelled)
 {
-	uint64_t count = cases("relabelled", 4);
+	uint64_t count = cases_count("relabelled", 4);
 	for (uint64_t number = 0; number < count; number++) {
 		throw_case(&first, number);
 		solve(&first);
@@ -229,12 +209,12 @@ Test(prop_base, relabelled)
 /* c times the load gives c times the tensions; and a warm start ends where a cold one does. */
 Test(prop_base, proportional)
 {
-	uint64_t count = cases("proportional", 2);
+	uint64_t count = cases_count("proportional", 2);
 	for (uint64_t number = 0; number < count; number++) {
 		throw_case(&first, number);
 		solve(&first);
 		if (usable(&first)) {
-			struct dice dice = dice_open(seed() + 2, number);
+			struct dice dice = dice_open(cases_seed() + 2, number);
 			double times = dice_decades(&dice, -2, 2), load[3], settle[3],
 			       tension[MAX_ANCHORS];
 			for (int k = 0; k < 3; k++)
@@ -336,9 +316,9 @@ static void throw_existence(struct base_case *base_case, struct dice *dice)
 /* The facets' answer against all triples. */
 Test(prop_base, existence)
 {
-	uint64_t count = cases("existence", 10), answers[3] = {0, 0, 0};
+	uint64_t count = cases_count("existence", 10), answers[3] = {0, 0, 0};
 	for (uint64_t number = 0; number < count; number++) {
-		struct dice dice = dice_open(seed() + 3, number);
+		struct dice dice = dice_open(cases_seed() + 3, number);
 		throw_existence(&first.from, &dice);
 		arena_open(&first.arena, NULL, NULL);
 		cr_assert_eq(base_prepare(&first.from.cell, &first.arena, &first.base), DONE);
@@ -351,7 +331,7 @@ Test(prop_base, existence)
 		answers[balance]++;
 		if (balance != LIMIT)
 			cr_assert_eq(balance == BALANCED, carried(&first, scaled),
-			             "seed %" PRIu64 " case %" PRIu64, seed(), number);
+			             "seed %" PRIu64 " case %" PRIu64, cases_seed(), number);
 		arena_close(&first.arena);
 	}
 	printf("existence: %" PRIu64 " balanced, %" PRIu64 " limit, %" PRIu64 " none\n",
@@ -362,14 +342,14 @@ Test(prop_base, existence)
 /* A load on the edge of the hull, with nothing to hold it, is the limit; a step in is balanced. */
 Test(prop_base, edge_of_the_hull)
 {
-	uint64_t count = cases("edge of the hull", 10);
+	uint64_t count = cases_count("edge of the hull", 10);
 	for (uint64_t number = 0; number < count; number++) {
 		throw_case(&first, number);
 		first.from.cell.anchors.count = 0;
 		arena_open(&first.arena, NULL, NULL);
 		cr_assert_eq(base_prepare(&first.from.cell, &first.arena, &first.base), DONE);
 		const struct base *base = &first.base;
-		struct dice dice = dice_open(seed() + 4, number);
+		struct dice dice = dice_open(cases_seed() + 4, number);
 		size_t edge = (size_t)dice_whole(&dice, 0, (int)base->hull_count - 1);
 		struct vec2 a = base->hull[edge], b = base->hull[(edge + 1) % base->hull_count],
 			    in = {0, 0};
@@ -443,7 +423,7 @@ static bool check_headings(const struct solved *solved, const struct heading_loa
 
 Test(prop_base, continuous_over_headings)
 {
-	uint64_t count = cases("continuous over headings", 500), done = 0, refused = 0;
+	uint64_t count = cases_count("continuous over headings", 500), done = 0, refused = 0;
 	for (uint64_t number = 0; done < count; number++) {
 		throw_case(&first, number);
 		arena_open(&first.arena, NULL, NULL);
@@ -472,7 +452,7 @@ Test(prop_base, continuous_over_headings)
  * the anchors are softer than the bed. */
 Test(prop_base, wild_stiffness)
 {
-	uint64_t count = cases("wild stiffness", 1), solved = 0, refused = 0, loose = 0;
+	uint64_t count = cases_count("wild stiffness", 1), solved = 0, refused = 0, loose = 0;
 	double iterations = 0, worst_residual = 0;
 	int most = 0;
 	for (uint64_t number = 0; number < count; number++) {
@@ -493,7 +473,7 @@ Test(prop_base, wild_stiffness)
 			               plane_contains(first.base.hull, first.base.hull_count, at,
 			                              0);
 			cr_assert_not(presses && state->bed_ratio < first.base.area,
-			              "seed %" PRIu64 " case %" PRIu64, seed(), number);
+			              "seed %" PRIu64 " case %" PRIu64, cases_seed(), number);
 		}
 		arena_close(&first.arena);
 	}
@@ -544,16 +524,16 @@ static void throw_ordinary(struct base_case *base_case, struct dice *dice)
 /* None of them is refused, and hardly any is above 1e-12. */
 Test(prop_base, ordinary_bases)
 {
-	uint64_t count = cases("ordinary bases", 1), loose = 0, balanced = 0;
+	uint64_t count = cases_count("ordinary bases", 1), loose = 0, balanced = 0;
 	double iterations = 0, worst_residual = 0;
 	int most = 0;
 	for (uint64_t number = 0; number < count; number++) {
-		struct dice dice = dice_open(seed() + 5, number);
+		struct dice dice = dice_open(cases_seed() + 5, number);
 		throw_ordinary(&first.from, &dice);
 		solve(&first);
 		if (first.state.balance == BALANCED) {
-			cr_assert_eq(first.status, DONE, "seed %" PRIu64 " case %" PRIu64, seed(),
-			             number);
+			cr_assert_eq(first.status, DONE, "seed %" PRIu64 " case %" PRIu64,
+			             cases_seed(), number);
 			cr_assert_leq(first.state.residual, 1e-9);
 			balanced++;
 			iterations += first.iterations;

@@ -3,6 +3,7 @@
 #include "../../src/arm/decimal.h"
 #include "../../src/arm/history.h"
 #include "../../src/arm/history_scan.h"
+#include "../support/cases.h"
 #include "../support/random_base.h"
 
 #include <criterion/criterion.h>
@@ -13,27 +14,6 @@
 #include <string.h>
 
 enum { MOST_ROWS = 40, TEXT_ROOM = 64 * 1024, PARTS = HISTORY_QUANTITIES };
-
-static uint64_t from_environment(const char *name, uint64_t otherwise)
-{
-	const char *text = getenv(name);
-	return text && *text ? strtoull(text, NULL, 10) : otherwise;
-}
-
-static uint64_t seed(void)
-{
-	return from_environment("SEED", 1);
-}
-
-/* This property's share of CASES. */
-static uint64_t cases(const char *property, uint64_t part)
-{
-	uint64_t count = from_environment("CASES", 10000) / part;
-	count = count ? count : 1;
-	printf("%s: seed %" PRIu64 ", %" PRIu64 " cases\n", property, seed(), count);
-	fflush(stdout);
-	return count;
-}
 
 /* --- one number
  * -------------------------------------------------------------------------------------- */
@@ -75,9 +55,9 @@ static void write_middle(struct dice *dice, char *out, size_t room)
 /* The C library's own reading, in the C locale, is the reference. */
 Test(prop_history, numbers_are_the_nearest_double)
 {
-	for (uint64_t n = 0, end = 100 * cases("nearest double", 1); n < end; n++) {
+	for (uint64_t n = 0, end = 100 * cases_count("nearest double", 1); n < end; n++) {
 		char text[128];
-		struct dice dice = dice_open(seed(), n);
+		struct dice dice = dice_open(cases_seed(), n);
 		if (n % 3 == 0)
 			write_middle(&dice, text, sizeof text);
 		else
@@ -175,8 +155,8 @@ Test(prop_history, written_and_read_back_bit_for_bit)
 	static struct made made;
 	static struct diagnostics faults;
 	static struct history_row row[MOST_ROWS];
-	for (uint64_t n = 0, end = cases("written and read back", 10); n < end; n++) {
-		struct dice dice = dice_open(seed(), n);
+	for (uint64_t n = 0, end = cases_count("written and read back", 10); n < end; n++) {
+		struct dice dice = dice_open(cases_seed(), n);
 		struct history history;
 		size_t count = 0, batch = (size_t)dice_whole(&dice, 1, MOST_ROWS);
 		make(&made, &dice);
@@ -261,8 +241,8 @@ static void is_sane(const char *text, size_t length, uint64_t number)
 Test(prop_history, damage_gives_errors_and_nothing_else)
 {
 	static struct made made;
-	for (uint64_t n = 0, end = cases("damage", 1); n < end; n++) {
-		struct dice dice = dice_open(seed() + 1, n);
+	for (uint64_t n = 0, end = cases_count("damage", 1); n < end; n++) {
+		struct dice dice = dice_open(cases_seed() + 1, n);
 		make(&made, &dice);
 		damage(&made, &dice);
 		char *exact = malloc(made.length ? made.length : 1);

@@ -3,6 +3,7 @@
  * CASES may be set in the environment; a failure names its case. */
 #include "../../src/arm/wrench_hull.h"
 #include "../../src/base/base.h"
+#include "../support/random_limits.h"
 #include "../support/cases.h"
 #include "../support/random_chain.h"
 
@@ -102,25 +103,6 @@ static void every_wrench(struct small_arm *arm)
 	}
 }
 
-/* Ranges from a fixed joint to a full turn, limits from a joint that stands still up. */
-static void limits_random(struct small_arm *arm, struct dice *dice)
-{
-	memset(&arm->limits, 0, sizeof arm->limits);
-	for (size_t i = 0; i < arm->chain.count; i++) {
-		bool revolute = arm->chain.link[i].kind == JOINT_REVOLUTE;
-		double low = dice_between(dice, -pi, 0), wide = dice_between(dice, 0, 2 * pi);
-		int shape = dice_whole(dice, 0, 7);
-		if (shape == 0)
-			wide = 0;
-		if (shape == 1 && revolute)
-			wide = 2 * pi;
-		arm->limits.low[i] = revolute ? low : low / 3;
-		arm->limits.high[i] = arm->limits.low[i] + (revolute ? wide : wide / 6);
-		arm->limits.speed[i] = dice_whole(dice, 0, 5) ? dice_decades(dice, -1, 0.7) : 0;
-		arm->limits.acceleration[i] = dice_whole(dice, 0, 5) ? dice_decades(dice, 0, 1.3)
-		                                                     : 0;
-	}
-}
 
 /* Turning: on a floor, joint 1 upright in the middle. */
 static void throw_arm(struct small_arm *arm, struct dice *dice, bool turns, size_t most)
@@ -139,7 +121,7 @@ static void throw_arm(struct small_arm *arm, struct dice *dice, bool turns, size
 		arm->chain.gravity[0] = arm->chain.gravity[1] = 0;
 		arm->chain.gravity[2] = -9.80665;
 	}
-	limits_random(arm, dice);
+	limits_random(&arm->chain, dice, 7, &arm->limits);
 	arm->limits.poses = arm->chain.count == 4 ? 2 : 3;
 	arm->height = dice_between(dice, 0, 1.5);
 	arm->turns = turns;

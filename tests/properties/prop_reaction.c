@@ -1,6 +1,7 @@
 /* Properties of the largest reactions on random arms, and the worked sample. SEED and CASES may be
  * set in the environment; a failure names its case. */
 #include "../../src/arm/reaction_sweep.h"
+#include "../support/random_limits.h"
 #include "../support/cases.h"
 #include "../support/random_chain.h"
 
@@ -23,25 +24,6 @@ struct moving_arm {
 	struct reaction_extremes extremes;
 };
 
-/* Ranges from a fixed joint to a full turn, limits from a joint that stands still up. */
-static void limits_random(struct moving_arm *arm, struct dice *dice)
-{
-	memset(&arm->limits, 0, sizeof arm->limits);
-	for (size_t i = 0; i < arm->chain.count; i++) {
-		bool revolute = arm->chain.link[i].kind == JOINT_REVOLUTE;
-		double low = dice_between(dice, -pi, 0), wide = dice_between(dice, 0, 2 * pi);
-		int shape = dice_whole(dice, 0, 5);
-		if (shape == 0)
-			wide = 0;
-		if (shape == 1 && revolute)
-			wide = 2 * pi;
-		arm->limits.low[i] = revolute ? low : low / 3;
-		arm->limits.high[i] = arm->limits.low[i] + (revolute ? wide : wide / 6);
-		arm->limits.speed[i] = dice_whole(dice, 0, 5) ? dice_decades(dice, -1, 0.7) : 0;
-		arm->limits.acceleration[i] = dice_whole(dice, 0, 5) ? dice_decades(dice, 0, 1.3)
-		                                                     : 0;
-	}
-}
 
 /* On a floor, turned on it, hanging from a ceiling or anyhow; a quarter of the arms each. */
 static void mount_random(struct moving_arm *arm, struct dice *dice)
@@ -74,7 +56,7 @@ static void throw_arm(struct moving_arm *arm, struct dice *dice, size_t most)
 		arm->chain.gravity[0] = arm->chain.gravity[1] = 0;
 	}
 	mount_random(arm, dice);
-	limits_random(arm, dice);
+	limits_random(&arm->chain, dice, 5, &arm->limits);
 	chain_prepare(&arm->chain, &arm->prepared);
 	reaction_start(&arm->extremes);
 }
