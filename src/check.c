@@ -1,5 +1,6 @@
 #include "check.h"
 
+#include "check_code.h"
 #include "check_judge.h"
 #include "check_sweep.h"
 #include "cell/load_model.h"
@@ -101,7 +102,9 @@ static enum status open_run(struct run *run)
 	}
 	run->watch_count = FIRST_CHECK_WATCH;
 	for (size_t i = 0; i < check_count; i++)
-		if (checks[i].stage == OF_STATE_ANCHOR)
+		if ((checks[i].stage == OF_STATE_ANCHOR || checks[i].stage == OF_STATE) &&
+		    (checks[i].method == EVERY_METHOD ||
+		     method_chosen(run->cell, check_loads(&checks[i]))))
 			run->watched[run->watch_count++] = &checks[i];
 	enum status status = build_arms(run);
 	return status == DONE ? loads_build(run->cell, run->arms, run->arena, &run->loads) : status;

@@ -1,15 +1,23 @@
 #include "check_history.h"
 
+#include "check_code.h"
 #include "check_cycles.h"
 #include "loads/arm_wrench.h"
 #include "loads/set_wrench.h"
 #include "loads/weights.h"
 
 #include <math.h>
+#include <stddef.h>
 #include <string.h>
 
-enum { BATCH = 64, MOST_PIECES = 16, FRONT = 8, MAX_LANES = 3 * MAX_CORNERS * MAX_BED_RATIOS };
+enum {
+	BATCH = 64,
+	MOST_PIECES = 16,
+	FRONT = 8,
+	MAX_LANES = 4 * METHODS * MAX_CORNERS * MAX_BED_RATIOS
+};
 #define PIECE_BYTES 4000000u         /* of text, from which on it is worth a piece of its own */
+#define SLAB_BYTES 2000000u          /* for the groups of one piece; far more than a state needs */
 #define CYCLE_BYTES 64000000u        /* for the counts of all pieces together */
 
 /* --- load cases of a row
@@ -18,7 +26,7 @@ enum { BATCH = 64, MOST_PIECES = 16, FRONT = 8, MAX_LANES = 3 * MAX_CORNERS * MA
 size_t row_combinations(struct arena *arena, const struct cell *cell, enum weight_run run,
                         const struct load_case *head, struct row_combination out[])
 {
-	struct weights w = parts_weights(cell, run);
+	struct weights w = parts_weights(cell, head->method, run);
 	bool boxed = w.half[0] != 0 || w.half[1] != 0;
 	size_t count = boxed ? MAX_CORNERS : 1;
 	for (size_t k = 0; k < count; k++) {
@@ -27,7 +35,7 @@ size_t row_combinations(struct arena *arena, const struct cell *cell, enum weigh
 		*c = *head;
 		c->run = run;
 		c->corner = boxed ? (int)k : -1;
-		c->weight_factor = run_factors(cell, run).weight;
+		c->weight_factor = run_factors(cell, head->method, run).weight;
 		c->paired = true;
 		c->stability_only = run == RUN_STABILITY;
 		c->combination = loads_combination(arena, cell, c);
@@ -74,12 +82,22 @@ struct piece {
 	struct history rows;
 	uint32_t row_count;
 	struct row_combination combination[MAX_COMBINATIONS];
-	size_t combination_count, service_count;         /* the service runs come first */
+	size_t combination_count;
+	uint16_t method_count;       /* each with a group of its own: service loads first */
 	struct lane *lane;
-	size_t lane_count;
+	size_t lane_count, lanes_counted;
 	struct front front[MAX_ANCHORS];
 	struct arm_load load;                            /* of the row */
-	double shear[MAX_ANCHORS], shear_most[MAX_ANCHORS];
+	double shear[METHODS][MAX_ANCHORS]; /* of the row, with each method's factor [N] */
+	double shear_most[MAX_ANCHORS];     /* of service loads */
+	size_t leader[METHODS]; /* a combination that stands for the method's horizontal load */
+	bool uses[METHODS];
+	/* of the codes' groups in this piece, for its thread alone: given out from one slab */
+	struct arena arena;
+	struct code_strength code[CODES];    /* as the setup has them */
+	char *slab;
+	size_t slab_used;
+	bool out_of_memory;
 	struct row_case tipped;                          /* row of the largest overturning */
 	struct cycle_count cycles;
 };
@@ -107,10 +125,10 @@ static uint64_t to_judge(struct piece *p, struct lane *lane)
 	const struct state *state = &lane->visit.state;
 	uint64_t anchors = 0;
 	for (size_t i = 0; i < p->run.anchor_count; i++) {
-		double tension = state->tension[i];
-		bool known = dominated(&p->front[i], tension, p->shear[i]);
+		double tension = state->tension[i], shear = p->shear[METHOD_RATING][i];
+		bool known = dominated(&p->front[i], tension, shear);
 		if (!known)
-			front_add(&p->front[i], tension, p->shear[i]);
+			front_add(&p->front[i], tension, shear);
 		/* the largest of each bed ratio is shown, too */
 		if (tension > lane->most[i])
 			lane->most[i] = tension;
@@ -119,6 +137,35 @@ static uint64_t to_judge(struct piece *p, struct lane *lane)
 		anchors |= (uint64_t)1 << i;
 	}
 	return anchors;
+}
+
+/* --- groups of the code methods
+ * --------------------------------------------------------------------------- */
+
+/* Memory of the piece's arena. The caller's allocator may not be one for threads. */
+static void *from_slab(void *user, void *old, size_t size)
+{
+	struct piece *p = user;
+	if (old || size > SLAB_BYTES - p->slab_used)
+		return NULL;
+	void *taken = p->slab + p->slab_used;
+	p->slab_used += (size + sizeof(max_align_t) - 1) / sizeof(max_align_t) *
+	                sizeof(max_align_t);
+	p->slab_used = p->slab_used < SLAB_BYTES ? p->slab_used : SLAB_BYTES;
+	return taken;
+}
+
+/* Groups and their strengths are kept as they are met, which no two threads may do in one place:
+ * copies of the setup's codes that know none yet. False: no memory. */
+static bool open_codes(struct piece *p)
+{
+	arena_open(&p->arena, from_slab, p);
+	p->slab_used = 0;
+	for (int k = 0; k < CODES; k++)
+		if (p->code[k].arena && code_strength_copy(&p->code[k], &p->arena,
+		                                           p->setup.setting.code[k]) != DONE)
+			return false;
+	return true;
 }
 
 static void visit_lane(struct piece *p, struct lane *lane)
@@ -133,14 +180,23 @@ static void visit_lane(struct piece *p, struct lane *lane)
 		cycle_count_add(&p->cycles, lane->counted - 1, carried ? v->state.tension : NULL);
 	if (!carried)
 		return;
-	uint64_t anchors = to_judge(p, lane);
+	/* a group of anchors may be worse off with less tension on one of them: each row counts */
+	bool service = c->method == METHOD_RATING;
+	uint64_t anchors = service ? to_judge(p, lane) : UINT64_MAX;
 	if (anchors == 0 && v->pressure <= p->setup.facts.pressure_max)
 		return;
 	/* where the row pushes, for whoever reads where it happens */
 	v->state.heading = c->fixed_shear[0] == 0 && c->fixed_shear[1] == 0
 	                           ? 0 : atan2(c->fixed_shear[1], c->fixed_shear[0]);
-	memcpy(v->state.shear, p->shear, p->run.anchor_count * sizeof p->shear[0]);
+	memcpy(v->state.shear, p->shear[c->method],
+	       p->run.anchor_count * sizeof v->state.shear[0]);
 	visit_keep(v, anchors, NULL);
+	/* where the slab is full, what was kept is given up and the state is looked at again */
+	if (!service && p->arena.failed) {
+		p->out_of_memory |= !open_codes(p);
+		visit_keep(v, anchors, NULL);
+		p->out_of_memory |= p->arena.failed;
+	}
 }
 
 /* Without a line about which it can tip nothing overturns, whatever the row: the first one says so.
@@ -150,7 +206,7 @@ static void weigh(struct piece *p, const struct load_case *c, bool first)
 	struct run_facts *facts = &p->setup.facts;
 	if (first || p->setup.base->facet_count > 0)
 		visit_weigh(&p->run, c, &p->tipped);
-	else if (!c->stability_only)
+	else if (!c->stability_only && c->method == METHOD_RATING)
 		facts->least_down = fmin(facts->least_down, c->down);
 }
 
@@ -165,11 +221,14 @@ static void visit_row(struct piece *p, const struct history_row *row)
 		c->time = row->t;
 		weigh(p, c, first);
 	}
-	/* the horizontal load has the factor 1 in both service runs */
-	if (!shear_group_at(p->setup.base, &p->combination[0].load_case, 0, p->shear))
-		p->setup.facts.torsion_on_one = true;
+	/* the horizontal load has one factor in both runs of a method */
+	for (int m = 0; m < METHODS; m++)
+		if (p->uses[m] &&
+		    !shear_group_at(p->setup.base, &p->combination[p->leader[m]].load_case, 0,
+		                    p->shear[m]))
+			p->setup.facts.torsion_on_one = true;
 	for (size_t i = 0; i < p->run.anchor_count; i++)
-		p->shear_most[i] = p->shear[i] > p->shear_most[i] ? p->shear[i] : p->shear_most[i];
+		p->shear_most[i] = fmax(p->shear_most[i], p->shear[METHOD_RATING][i]);
 	for (size_t k = 0; k < p->lane_count; k++)
 		visit_lane(p, &p->lane[k]);
 	p->row_count = row->row;
@@ -223,26 +282,47 @@ static bool arm_weight_may_hurt(const struct setup_run *setup)
 	return false;
 }
 
-static bool open_combinations(const struct job *job, struct piece *p)
+/* The runs of one method: service loads with the stability run, a code's loads without. */
+static bool open_method(const struct job *job, struct piece *p, enum method method)
 {
 	static const struct { enum weight_run run; enum vertical_run vertical; } order[] = {
 		{RUN_LOW, VERTICAL_LEAST}, {RUN_LOW, VERTICAL_MOST}, {RUN_FULL, VERTICAL_LEAST},
-		{RUN_STABILITY, VERTICAL_LEAST}, {RUN_STABILITY, VERTICAL_MOST}};
+		{RUN_FULL, VERTICAL_MOST}, {RUN_STABILITY, VERTICAL_LEAST}, {RUN_STABILITY, VERTICAL_MOST}};
 	bool hurts = arm_weight_may_hurt(&p->setup);
 	struct load_case head = {.reading = (uint16_t)job->run->loads.readings,
 	                         .source = job->source,
+	                         .method = method,
+	                         .group = p->method_count,
 	                         .name = job->history->name};
+	p->uses[method] = true;
+	p->leader[method] = p->combination_count;
 	for (size_t k = 0; k < sizeof order / sizeof *order; k++) {
 		if (order[k].vertical == VERTICAL_MOST && !hurts)
+			continue;
+		/* at full service weights the arm's own is full either way; a code's factor on it
+		 * is larger where it hurts (loads/factors.h) */
+		if (order[k].run == RUN_STABILITY && method != METHOD_RATING)
+			continue;
+		if (order[k].run == RUN_FULL && order[k].vertical == VERTICAL_MOST &&
+		    method == METHOD_RATING)
 			continue;
 		head.vertical = order[k].vertical;
 		size_t count = row_combinations(job->run->arena, p->setup.cell, order[k].run, &head,
 		                                &p->combination[p->combination_count]);
 		p->combination_count += count;
-		p->service_count += order[k].run == RUN_STABILITY ? 0 : count;
 		if (count == 0)
 			return false;
 	}
+	p->method_count++;
+	return true;
+}
+
+static bool open_combinations(const struct job *job, struct piece *p)
+{
+	for (int m = 0; m < METHODS; m++)
+		if ((m == METHOD_RATING || method_chosen(p->setup.cell, (enum method)m)) &&
+		    !open_method(job, p, (enum method)m))
+			return false;
 	return true;
 }
 
@@ -253,21 +333,23 @@ static bool open_lanes(const struct job *job, struct piece *p)
 	p->lane = arena_take(job->run->arena, MAX_LANES, sizeof *p->lane);
 	if (!p->lane)
 		return false;
-	for (size_t k = 0; k < p->service_count; k++) {
+	for (size_t k = 0; k < p->combination_count; k++) {
 		const struct load_case *c = &p->combination[k].load_case;
-		for (size_t r = ratios; r-- > 0;) {
+		bool counts = c->run == RUN_FULL && c->method == METHOD_RATING;
+		for (size_t r = c->stability_only ? 0 : ratios; r-- > 0;) {
 			struct lane *lane = &p->lane[p->lane_count++];
 			lane->visit = (struct visit){.run = &p->run, .setup = &p->setup,
 			                             .ratio_index = r, .load_case = c,
 			                             .warm = &lane->warm};
 			lane->visit.state.load_case = c;
 			lane->visit.state.bed_ratio = p->setup.bed_ratio[r];
-			lane->counted = c->run == RUN_FULL ? corner * ratios + r + 1 : 0;
+			lane->counted = counts ? corner * ratios + r + 1 : 0;
 			for (size_t i = 0; i < p->run.anchor_count; i++)
 				lane->most[i] = -1;
 		}
-		corner += c->run == RUN_FULL;
+		corner += counts;
 	}
+	p->lanes_counted = corner * ratios;
 	return true;
 }
 
@@ -277,7 +359,7 @@ static bool open_worsts(struct piece *p)
 {
 	struct run *run = &p->run;
 	size_t rows = run->watch_count * run->anchor_count,
-	       tensions = run->anchor_count * MAX_READINGS;
+	       tensions = p->method_count * run->anchor_count * MAX_READINGS;
 	run->worsts = arena_take(run->arena, rows * MAX_READINGS, sizeof *run->worsts);
 	run->group_tension = arena_take(run->arena, tensions, sizeof *run->group_tension);
 	run->spread = arena_take(run->arena, run->anchor_count, sizeof *run->spread);
@@ -295,9 +377,23 @@ static bool open_worsts(struct piece *p)
 	return true;
 }
 
-static size_t lanes_counted(const struct piece *p)
+static bool copy_codes(const struct job *job, struct piece *p)
 {
-	return p->service_count / 2 * p->setup.bed_ratio_count;
+	bool any = false;
+	for (int k = 0; k < CODES; k++) {
+		const struct code_strength *from = p->setup.setting.code[k];
+		if (!from)
+			continue;
+		any = true;
+		p->code[k] = *from;
+		p->setup.setting.code[k] = arena_take(job->run->arena, 1, sizeof *from);
+		if (!p->setup.setting.code[k])
+			return false;
+	}
+	if (!any)
+		return true;
+	p->slab = arena_take(job->run->arena, SLAB_BYTES, 1);
+	return p->slab && open_codes(p);
 }
 
 static bool open_piece(const struct job *job, struct piece *p)
@@ -311,7 +407,8 @@ static bool open_piece(const struct job *job, struct piece *p)
 	p->run.setup_count = 1;
 	p->run.states = 0;
 	return open_combinations(job, p) && open_lanes(job, p) && open_worsts(p) &&
-	       cycle_count_open(&p->cycles, job->run->arena, whole->cell, lanes_counted(p),
+	       copy_codes(job, p) &&
+	       cycle_count_open(&p->cycles, job->run->arena, whole->cell, p->lanes_counted,
 	                        OPEN_POINTS_OF_PIECE);
 }
 
@@ -368,11 +465,11 @@ static enum status open_job(struct job *job)
 /* --- merging, in the order of the rows
  * ----------------------------------------------------------------------- */
 
-/* A row's case as the whole run knows it. */
+/* A row's case as the whole run knows it: each method has a group of its own there, too. */
 static void place(const struct job *job, uint32_t rows_before, struct load_case *c)
 {
 	c->setup = (uint16_t)job->setup;
-	c->group = job->group;
+	c->group = (uint16_t)(job->group + c->group);
 	c->row += rows_before;
 }
 
@@ -463,7 +560,7 @@ static enum status merge_cycles(struct job *job)
 	const struct piece *first = &job->piece[0];
 	struct run *run = job->run;
 	struct setup_run *setup = &run->setups[job->setup];
-	size_t lanes = lanes_counted(first);
+	size_t lanes = first->lanes_counted;
 	struct cycle_count count;
 	struct cycle_source *out = cycle_source_add(run, job->setup, lanes);
 	if (!out || !cycle_count_open(&count, run->arena, setup->cell, lanes, OPEN_POINTS))
@@ -491,6 +588,8 @@ static enum status run_history(struct job *job)
 		merge_tipping(job, p, rows);
 		merge_facts(job, p);
 		rows += p->row_count;
+		if (p->out_of_memory)
+			return NO_MEMORY;
 	}
 	name_rows(job);
 	return merge_cycles(job);
@@ -510,7 +609,7 @@ enum status run_histories(struct run *run)
 			job.history = &arm->list[i];
 			job.source = (uint16_t)(FIRST_EXTRA + cell->loads.count + i);
 			status = run_history(&job);
-			job.group++;
+			job.group = (uint16_t)(job.group + loads_method_count(run->cell));
 		}
 		if (status == DONE)
 			status = run_working_cycle(run, s);

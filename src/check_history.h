@@ -16,7 +16,7 @@ struct row_combination {
 	struct load_case load_case;
 	double down, fixed[2];               /* of the parts [N], [N mm] */
 };
-enum { MAX_CORNERS = 4, MAX_COMBINATIONS = 5 * MAX_CORNERS };
+enum { MAX_CORNERS = 4, MAX_COMBINATIONS = (5 + 4 * (METHODS - 1)) * MAX_CORNERS };
 
 /* The corners of one run; the number of them, 0 without memory. `head`: names, setup and group. */
 size_t row_combinations(struct arena *arena, const struct cell *cell, enum weight_run run,

@@ -2,6 +2,7 @@
 
 #include "arm/history_doubt.h"
 #include "base/trace_state.h"
+#include "check_code.h"
 #include "checks/judging.h"
 #include "check_words.h"
 
@@ -100,11 +101,18 @@ static void write_state(const struct run *run, const struct judging *judging,
 		trace_shear(judging->base, &sheared, (int)anchor, heading, trace);
 }
 
+static bool of_state(const struct check *check)
+{
+	return check->stage == OF_STATE_ANCHOR || check->stage == OF_STATE;
+}
+
 static void judge_one(const struct run *run, const struct check *check, size_t setup, size_t anchor,
                       const struct worst *worst, struct trace *trace, struct finding *out)
 {
 	struct setup_run *s = &run->setups[setup];
 	struct state state;
+	struct anchor_load load;
+	struct shear_peaks peaks;
 	struct judging judging = {.cell = s->cell,
 	                          .setting = &s->setting,
 	                          .base = s->base,
@@ -119,6 +127,12 @@ static void judge_one(const struct run *run, const struct check *check, size_t s
 		run_state(run, s, worst, &state);
 		/* balance is verified by integrals of their own before anything rests on it */
 		judging.state = state.residual <= MOST_RESIDUAL ? &state : NULL;
+		if (code_of(s, worst->load_case->method)) {
+			code_load(run, s, &state, &load, &peaks);
+			load.shear_at = check->mode == EDGE ? peaks.edge.shear
+			                : check->mode == PRYOUT ? peaks.pryout.shear : NULL;
+			judging.load = judging.state ? &load : NULL;
+		}
 		if (trace && judging.state)
 			write_state(run, &judging, check, anchor, worst);
 	}
@@ -127,7 +141,7 @@ static void judge_one(const struct run *run, const struct check *check, size_t s
 	if (check->needs_loads)
 		doubt_histories(run, setup, out);
 	/* numbers that are due and missing without a named reason: no equilibrium, or no rating */
-	if (check->stage == OF_STATE_ANCHOR && !out->computed && out->missing_count == 0)
+	if (of_state(check) && !out->computed && out->missing_count == 0)
 		finding_doubts(out, "no equilibrium could be computed: see base.stability", NULL);
 	finding_settle(out);
 }
@@ -190,7 +204,7 @@ static size_t watch_of(const struct run *run, const struct check *check)
 static void take(struct check_result *result, const struct finding *finding, size_t setup,
                  size_t anchor, bool first, const struct occurrence *at, bool per_anchor)
 {
-	uint64_t bit = per_anchor ? (uint64_t)1 << anchor : 0;
+	uint64_t bit = per_anchor ? (uint64_t)1 << anchor : finding->anchors;
 	if (finding->computed) {
 		double *ratio = &result->setup_ratio[setup];
 		*ratio = result->has_setup_ratio[setup] ? fmax(*ratio, finding->ratio)
@@ -212,7 +226,8 @@ static void trace_governing(const struct run *run, struct check_result *result,
 {
 	size_t anchor = 0;
 	struct finding again;
-	while (result->subject.anchors && !(result->subject.anchors >> anchor & 1))
+	while (result->check->stage != OF_STATE && result->subject.anchors &&
+	       !(result->subject.anchors >> anchor & 1))
 		anchor++;
 	trace_open(&result->trace, run->arena);
 	judge_one(run, result->check, result->at.setup, anchor, worst, &result->trace, &again);
@@ -221,11 +236,11 @@ static void trace_governing(const struct run *run, struct check_result *result,
 static void judge_check(const struct run *run, const struct check *check, struct check_result *out,
                         struct lacking_list *lacking)
 {
-	bool of_state = check->stage == OF_STATE_ANCHOR, first = true;
-	bool states = of_state && run->worsts;
+	bool first = true, states = of_state(check) && run->worsts;
+	bool whole = check->stage == OF_SETUP || check->stage == OF_STATE;
 	size_t watch = states ? watch_of(run, check) : 0;
 	unsigned reading = states ? favourable_reading(run, watch) : 0;
-	size_t anchors = check->stage == OF_SETUP || run->anchor_count == 0 ? 1 : run->anchor_count;
+	size_t anchors = whole || run->anchor_count == 0 ? 1 : run->anchor_count;
 	const struct worst *governing = NULL;
 	*out = (struct check_result){.check = check};
 	for (size_t s = 0; s < run->setup_count; s++)
@@ -243,7 +258,7 @@ static void judge_check(const struct run *run, const struct check *check, struct
 			struct occurrence at = occurrence_of(run, worst, s, check->by_shear, i);
 			bool governs = first || worse(&finding, &out->finding);
 			take(out, &finding, s, i, first, &at,
-			     check->stage != OF_SETUP && run->anchor_count > 0);
+			     !whole && run->anchor_count > 0);
 			governing = governs ? worst : governing;
 			first = false;
 		}
@@ -300,7 +315,7 @@ static void list_row_demands(const struct run *run, struct result *result)
 						(uint16_t)s, i % MAX_READINGS, i / MAX_READINGS,
 						run->group_tension[group * n * MAX_READINGS + i],
 						run->bounds[group].size[i / MAX_READINGS], false};
-			group++;
+			group += loads_method_count(run->cell);
 		}
 	if (group > run->loads.first_history)
 		required->notes[required->note_count++] =
@@ -321,6 +336,8 @@ static bool list_demands(const struct run *run, struct result *result)
 		const struct load_case *c = &run->loads.list[k];
 		result->paired = result->paired || c->paired;
 		bool seen = k > 0 && run->loads.list[k - 1].group == c->group;
+		if (c->method != METHOD_RATING)
+			continue;
 		if (c->stability_only || seen || !run->bounds[c->group].ready)
 			continue;
 		/* a bound that need not be carried asks for nothing */
@@ -372,7 +389,9 @@ static void choose_governing(struct result *result)
 	for (size_t i = 0; i < result->check_count; i++)
 		if (result->checks[i].check->combines &&
 		    result->checks[i].finding.verdict == FAILS && governing->verdict == FAILS &&
-		    result->checks[result->governing].check->stage == OF_STATE_ANCHOR)
+		    of_state(result->checks[result->governing].check) &&
+		    result->checks[i].check->method ==
+		            result->checks[result->governing].check->method)
 			governing->remedy = result->checks[i].finding.remedy;
 }
 
@@ -397,6 +416,9 @@ enum status judge_all(const struct run *run, struct result *result, struct lacki
 	if (!lacking->list || !result->checks || !result->left_out)
 		return NO_MEMORY;
 	for (size_t i = 0; i < check_count; i++) {
+		if (checks[i].method != EVERY_METHOD &&
+		    !method_chosen(run->cell, check_loads(&checks[i])))
+			continue;
 		const char *why = left_out_of_all(run, &checks[i]);
 		if (why)
 			result->left_out[result->left_out_count++] = (struct left_out){checks[i].id,

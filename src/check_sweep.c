@@ -1,5 +1,6 @@
 #include "check_sweep.h"
 
+#include "check_code.h"
 #include "check_history.h"
 
 #include <math.h>
@@ -12,6 +13,7 @@
 #define REFINED_WIDTH 1e-6          /* a maximum is found to this [rad] */
 #define PARTS 4                     /* of a coarse step, where it is looked at more closely */
 #define AGAIN 1                     /* how often such a part is divided once more */
+#define LASTING 1e-9                /* tension above this share of the weight is one */
 #define STEEPER 2.0 /* how much steeper than its mean between headings a value may run */
 
 struct worst *run_worst(const struct run *run, size_t watch, size_t setup, size_t anchor,
@@ -50,6 +52,8 @@ static double watch_value(const struct run *run, const struct visit *v, size_t w
 	                          .setting = &v->setup->setting,
 	                          .base = v->setup->base,
 	                          .state = &v->state,
+	                          .load = &v->anchor_load,
+	                          .ratios = &v->ratios,
 	                          .facts = &v->setup->facts};
 	return run->watched[watch]->ratio(&judging, (int)anchor);
 }
@@ -103,7 +107,7 @@ static uint64_t keep_tensions(struct visit *v)
 		double tension = v->state.tension[i], *spread = &run->spread[i][v->ratio_index];
 		double *group = &run->group_tension[(v->load_case->group * run->anchor_count + i) *
 		                                    MAX_READINGS];
-		if (!v->load_case->bound)
+		if (!v->load_case->bound && v->load_case->method == METHOD_RATING)
 			*spread = tension > *spread ? tension : *spread;
 		for (unsigned r = 0; r < MAX_READINGS; r++)
 			if (v->load_case->reading & 1u << r && tension > group[r]) {
@@ -114,13 +118,18 @@ static uint64_t keep_tensions(struct visit *v)
 	return larger;
 }
 
-/* Whether a watch looks at cases of this kind: a guaranteed bound has a check of its own. */
+/* Whether a watch looks at cases of this kind: a guaranteed bound has a check of its own, and a
+ * code's checks see its own loads. */
 static bool watches(const struct run *run, size_t watch, const struct load_case *c)
 {
-	if (watch == WATCH_PRESSURE)
-		return true;
-	const struct check *check = run->watched[watch];
-	return (check && check->of_bound) == c->bound;
+	return watch == WATCH_PRESSURE || check_looks_at(run->watched[watch], c);
+}
+
+/* A check of groups is watched once a state, in the place of the first anchor. */
+static bool once_a_state(const struct run *run, size_t watch)
+{
+	return watch >= FIRST_CHECK_WATCH && watch != WATCH_PRESSURE &&
+	       run->watched[watch]->stage == OF_STATE;
 }
 
 /* Keeps whatever is the worst so far. Within a group of free shear, a check that follows tension
@@ -129,14 +138,20 @@ static void keep_state(struct visit *v, uint64_t anchors, double *values)
 {
 	struct run *run = v->run;
 	uint64_t larger = keep_tensions(v);
+	struct code_strength *code = code_of(v->setup, v->load_case->method);
+	if (code) {
+		code_load(run, v->setup, &v->state, &v->anchor_load, NULL);
+		code_ratios(code, &v->anchor_load, &v->ratios);
+	}
 	for (size_t w = 0; w < run->watch_count; w++) {
 		bool follows = !v->load_case->paired &&
 		               (w == WATCH_SHEAR ||
 		                (w >= FIRST_CHECK_WATCH && run->watched[w]->follows_tension));
+		bool once = once_a_state(run, w), looks = watches(run, w, v->load_case);
 		for (size_t i = 0; i < run->anchor_count; i++) {
 			double value = 0;
-			bool due = anchors >> i & 1 && watches(run, w, v->load_case);
-			if (due && (!follows || larger >> i & 1)) {
+			bool due = looks && (once ? i == 0 : anchors >> i & 1);
+			if (due && (!follows || (once ? larger != 0 : larger >> i & 1))) {
 				value = watch_value(run, v, w, i);
 				for (unsigned r = 0; r < MAX_READINGS; r++)
 					if (v->load_case->reading & 1u << r)
@@ -200,7 +215,7 @@ bool visit_solve(struct visit *v, double settle[3])
 void visit_keep(struct visit *v, uint64_t anchors, double *values)
 {
 	v->setup->facts.any_state = true;
-	if (!v->load_case->bound)
+	if (!v->load_case->bound && v->load_case->method == METHOD_RATING)
 		v->setup->facts.pressure_max = fmax(v->setup->facts.pressure_max, v->pressure);
 	keep_state(v, anchors, values);
 }
@@ -406,11 +421,12 @@ static void sweep_case(struct visit *v)
 		run->pressures[h] = carried ? v->pressure : -1;
 	}
 	for (size_t w = 0; turns && w < run->watch_count; w++)
-		for (size_t i = 0; i < run->anchor_count && !peaks_elsewhere(v, w); i++)
+		for (size_t i = 0; i < (once_a_state(run, w) ? 1 : run->anchor_count) &&
+		                   !peaks_elsewhere(v, w); i++)
 			refine_watch(v, w, i, &run->values[w * run->anchor_count + i], row, count,
 			             step);
 	/* the bed's pressure rises with its stiffness: the stiffest alone can hold the largest */
-	if (turns && v->ratio_index == 0 && !c->bound)
+	if (turns && v->ratio_index == 0 && !c->bound && c->method == METHOD_RATING)
 		refine_watch(v, WATCH_PRESSURE, 0, run->pressures, 1, count, step);
 	run->bounds[c->group].refined |= c->reading;
 }
@@ -434,6 +450,10 @@ void visit_bound_shear(struct run *run, const struct load_case *c)
 		setup->facts.bound_uncarried |= !carried;
 	else
 		setup->facts.torsion_on_one |= !carried;
+	struct code_strength *code = code_of(setup, c->method);
+	if (code && !c->paired && !c->sustained)
+		shear_mode_bound(setup->base, code, c, c->earthquake != NULL, &bound->edge,
+		                 &bound->pryout);
 }
 
 /* Largest overturning of a case over the headings that it can take, and that heading. */
@@ -469,7 +489,7 @@ void visit_weigh(struct run *run, const struct load_case *c, struct row_case *ke
 		*tipping = (struct tipping){ratio, heading, tipping->certain,
 		                            kept ? &kept->load_case : c, tipping->unsolved};
 	}
-	if (!c->stability_only)
+	if (!c->stability_only && c->method == METHOD_RATING)
 		setup->facts.least_down = fmin(setup->facts.least_down, c->down);
 }
 
@@ -536,31 +556,50 @@ void visit_open(struct visit *v, struct run *run, const struct load_case *c)
 		shear_of_state(run, v->setup, &v->state);
 }
 
-enum status run_sweep(struct run *run)
+static void sweep_bed_ratios(struct run *run, const struct load_case *c)
 {
-	if (!open_scratch(run))
-		return NO_MEMORY;
-	/* wrenches of one source share their shear bound, so all of them come before the first
-	 * state */
+	struct visit v;
+	visit_open(&v, run, c);
+	/* the softest bed first: it mostly governs, and the rest then need no refinement */
+	for (size_t r = v.setup->bed_ratio_count; r-- > 0;) {
+		v.ratio_index = r;
+		v.state.bed_ratio = v.setup->bed_ratio[r];
+		sweep_case(&v);
+		/* bond weakens under lasting tension: what follows must know */
+		struct code_strength *code = code_of(v.setup, c->method);
+		for (size_t i = 0; c->sustained && code && i < run->anchor_count; i++)
+			for (unsigned n = 0; n < MAX_READINGS; n++)
+				code->facts.sustained_tension |=
+					run->group_tension[(c->group * run->anchor_count + i) *
+				                                   MAX_READINGS +
+				                           n] > LASTING * fabs(c->down);
+	}
+}
+
+/* Lasting loads, or all others. Wrenches of one source share their shear bound, so all of them come
+ * before the first state. */
+static void sweep_all(struct run *run, bool sustained)
+{
 	for (size_t k = 0; k < run->loads.count; k++) {
 		const struct load_case *c = &run->loads.list[k];
+		if (c->sustained != sustained)
+			continue;
 		visit_weigh(run, c, NULL);
 		if (!c->stability_only)
 			visit_bound_shear(run, c);
 	}
-	for (size_t k = 0; k < run->loads.count; k++) {
-		const struct load_case *c = &run->loads.list[k];
-		struct visit v;
-		if (c->stability_only)
-			continue;
-		visit_open(&v, run, c);
-		/* the softest bed first: it mostly governs, and the rest then need no refinement */
-		for (size_t r = v.setup->bed_ratio_count; r-- > 0;) {
-			v.ratio_index = r;
-			v.state.bed_ratio = v.setup->bed_ratio[r];
-			sweep_case(&v);
-		}
-	}
+	for (size_t k = 0; k < run->loads.count; k++)
+		if (run->loads.list[k].sustained == sustained &&
+		    !run->loads.list[k].stability_only)
+			sweep_bed_ratios(run, &run->loads.list[k]);
+}
+
+enum status run_sweep(struct run *run)
+{
+	if (!open_scratch(run))
+		return NO_MEMORY;
+	sweep_all(run, true);
+	sweep_all(run, false);
 	enum status status = run_histories(run);
 	for (size_t s = 0; s < run->setup_count; s++) {
 		choose_tipping(&run->setups[s]);

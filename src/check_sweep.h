@@ -5,6 +5,7 @@
 
 #include "base/shear_group.h"
 #include "check.h"
+#include "check_shear_bound.h"
 
 enum { MAX_WATCHES = 2 + MAX_CHECKS, WATCH_TENSION = 0, WATCH_SHEAR = 1, FIRST_CHECK_WATCH = 2,
        WATCH_PRESSURE = MAX_WATCHES /* of the bed: one value a state, not one an anchor */ };
@@ -53,6 +54,7 @@ struct shear_bound {
 	uint16_t refined; /* readings (bits) in which a sweep has found its peaks */
 	double size[MAX_ANCHORS], heading[MAX_ANCHORS];
 	const struct load_case *from[MAX_ANCHORS];   /* case of the group that gives it */
+	struct shear_peak edge, pryout;      /* of a code's loads: the largest over all headings */
 };
 
 struct run {
@@ -86,6 +88,8 @@ struct visit {
 	const struct load_case *load_case;
 	struct state state;
 	double pressure;                /* largest of the bed at this heading [MPa] */
+	struct anchor_load anchor_load; /* of a code's loads: what is on the anchors, and */
+	struct code_ratios ratios;      /* what each way of failing makes of it */
 	struct base_warm *warm;         /* rows of a history alone; else NULL */
 };
 /* Ready for the first of its bed ratios. The group's shear bound must stand. */

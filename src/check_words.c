@@ -1,6 +1,7 @@
 #include "check_words.h"
 
 #include "check_unanchored.h"
+#include "checks/code_words.h"
 #include "checks/judging.h"
 #include "loads/earthquake.h"
 #include "loads/pushes.h"
@@ -124,6 +125,12 @@ static void list_departures(const struct run *run, const struct cell *cell, stru
 		       "ESTIMATE: the arm's reactions come from masses, radii, speeds and stopping "
 		       "times alone (lumped arm)",
 		       &choices->by_engineer);
+	if (is_known(choices->group_spacing))
+		depart(run, result,
+		       number_text(run, choices->group_spacing.value,
+		                   "spacing of the reduced embedment, ACI 318-19 17.6.2.1.2: ",
+		                   " mm instead of the neighbours' largest"),
+		       &choices->by_engineer);
 	if (cell->slab.concrete.cracked.value == NO)
 		depart(run, result, "concrete stated as uncracked",
 		       &cell->slab.concrete.by_engineer);
@@ -141,6 +148,29 @@ static bool sheet_used(const struct run *run)
 	return false;
 }
 
+/* How the loads of the codes are made (loads/factors.h). */
+static void assume_factors(const struct cell *cell, struct sentences *to)
+{
+	bool aci = method_chosen(cell, METHOD_ACI318), en = method_chosen(cell, METHOD_EN1992_4);
+	if (aci)
+		say(to,
+		    "loads for ACI 318-19 (5.3.1, from memory): 1.2D + 1.6L and 0.9D + 1.6L, the "
+		    "latter an addition, as no printed row pairs them; 1.4D where nothing moves");
+	if (en)
+		say(to, "loads for EN 1992-4 (EN 1990 6.10, from memory): 1.35G + 1.5Q and 0.9G + "
+		        "1.5Q; the 1.0G of Table A1.2(B) lies between");
+	if (!aci && !en)
+		return;
+	say(to,
+	    "in the codes' loads the arm's own weight with its payload counts as live load where "
+	    "it presses or tilts, for it moves about (own choice), and as the other weights where "
+	    "it holds down; choices.stabilising_weight has no part in them");
+	if (earthquake_stated(cell))
+		say(to,
+		    "an earthquake stands in the codes' loads with the strength rows of its own "
+		    "code and the arm's motion whole; 0.9D - Ev + Eh + L is an addition");
+}
+
 static void assume_loads(const struct run *run, const struct cell *cell, struct result *result)
 {
 	struct sentences *to = &result->assumptions;
@@ -149,6 +179,7 @@ static void assume_loads(const struct run *run, const struct cell *cell, struct 
 	                    " and x 1.0, each with the least and the largest vertical force of the "
 	                    "arm; weight reduced against the arm's own "
 	                    "motion is a deliberate addition, no printed combination has it"));
+	assume_factors(cell, to);
 	bool sheet = sheet_used(run);
 	if (sheet)
 		say(to,
@@ -230,6 +261,8 @@ static void assume_rating(const struct cell *cell, struct result *result)
 	const struct product *product = &cell->anchors.product;
 	const struct word *basis = &product->rating.basis;
 	say(to, "all anchors are of the product stated and set as its data sheet says");
+	if (!method_chosen(cell, METHOD_RATING))
+		return;
 	if (is_known(*basis) && basis->value == BASIS_CHARACTERISTIC)
 		say(to, "the rating is a characteristic (5 % fractile) load, used as ultimate: "
 		        "safe side");
@@ -246,6 +279,18 @@ static void assume_rating(const struct cell *cell, struct result *result)
 	if (is_known(cell->anchors.needs.tension) || is_known(cell->anchors.needs.shear))
 		say(to, "the papers' needs are allowed (service) loads of one anchor, tension and "
 		        "shear each by itself");
+}
+
+/* The numbered assumptions of the codes come first, so that a clause's "S3" is quickly found. */
+static void assume_codes(const struct run *run, struct result *result)
+{
+	const char *used[MAX_CODE_ASSUMPTIONS];
+	for (size_t s = 0; s < run->setup_count; s++) {
+		size_t count = code_assumptions_used(run->setups[s].cell, run->arena, used,
+		                                     MAX_CODE_ASSUMPTIONS);
+		for (size_t i = 0; i < count; i++)
+			say(&result->assumptions, used[i]);
+	}
 }
 
 /* --- cautions
@@ -282,8 +327,13 @@ static void caution(const struct cell *cell, struct result *result)
 	else
 		say(to, "fatigue is looked at for anchors in tension alone, from the cycles that "
 		        "are given; not for shear, concrete, slab or base");
-	say(to, "not checked: impact of vehicles, slab bending, soil, "
-	        "fire, corrosion, anchor reinforcement, the base's own strength; of bonded anchors sustained tension, temperature and wet holes");
+	bool by_code = method_chosen(cell, METHOD_ACI318) || method_chosen(cell, METHOD_EN1992_4);
+	say(to, by_code ? "not checked: impact of vehicles, slab bending, soil, fire, corrosion, anchor "
+	                  "reinforcement, the base's own strength; of bonded anchors temperature and "
+	                  "wet holes, but for the bond value that the file takes from the sheet"
+	                : "not checked: impact of vehicles, slab bending, soil, fire, corrosion, anchor "
+	                  "reinforcement, the base's own strength; of bonded anchors sustained tension, "
+	                  "temperature and wet holes");
 }
 
 /* A sentence of the loads, where it belongs. */
@@ -414,6 +464,7 @@ void write_words(const struct run *run, const struct lacking_list *lacking, stru
 {
 	for (size_t s = 0; s < run->setup_count; s++)
 		list_departures(run, run->setups[s].cell, result);
+	assume_codes(run, result);
 	if (result->loads_computed) {
 		assume_loads(run, run->cell, result);
 		assume_arms(run, result);

@@ -12,7 +12,7 @@
 #include "checks/check_table.h"
 #include "loads/loads.h"
 
-enum { MAX_PAIRS = 5, MAX_SENTENCES = 48 };
+enum { MAX_PAIRS = 5, MAX_SENTENCES = 96 };
 
 /* Where a number occurs. load_case NULL: it belongs to no load. */
 struct occurrence {

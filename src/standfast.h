@@ -191,8 +191,8 @@ STANDFAST_API enum standfast_status standfast_page(const struct standfast *run,
 STANDFAST_API enum standfast_status standfast_explain(const char *word, unsigned flags,
                                                       standfast_write *write, void *user,
                                                       bool *found);
-/* A cell file to fill in; purpose is "need", "loads", "motion" or "survey". Another word:
- * STANDFAST_BAD_INPUT. */
+/* A cell file to fill in; purpose is "need", "loads", "motion", "strength" or "survey". Another
+ * word: STANDFAST_BAD_INPUT. */
 STANDFAST_API enum standfast_status standfast_blank(const char *purpose, standfast_write *write,
                                                     void *user);
 /* The id of check number `index`, from 0; NULL behind the last. */

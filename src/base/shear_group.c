@@ -84,28 +84,59 @@ static double size_of(struct vec2 v)
 	return sqrt(v.x * v.x + v.y * v.y);
 }
 
+/* Force and torsion of a load case with each turning force caught in a heading of its own. */
+struct caught_pull {
+	double x, y;                 /* [N] */
+	struct range torsion;        /* about the anchors' centroid [N mm] */
+	double force;                /* sum of sizes, to measure the torsion against [N] */
+};
+
+static struct caught_pull catch_pull(const struct base *base, const struct load_case *load_case,
+                                     const double heading[MAX_TURNING])
+{
+	struct pull fixed = shear_fixed(base, load_case);
+	struct caught_pull all = {fixed.x, fixed.y, {fixed.torsion, fixed.torsion},
+	                          fabs(fixed.x) + fabs(fixed.y)};
+	for (int k = 0; k < load_case->turning_count; k++) {
+		const struct turning_force *turning = &load_case->turning_force[k];
+		struct range range = torsion_range(base, turning, heading[k]);
+		all.x += turning->force * cos(heading[k] + turning->lead);
+		all.y += turning->force * sin(heading[k] + turning->lead);
+		all.torsion.low += range.low;
+		all.torsion.high += range.high;
+		all.force += fabs(turning->force);
+	}
+	return all;
+}
+
+static void share_all(const struct base *base, const struct caught_pull *all, bool high,
+                      struct vec2 shear[])
+{
+	struct pull pull = {all->x, all->y, high ? all->torsion.high : all->torsion.low};
+	for (size_t i = 0; i < base->anchor_count; i++)
+		shear[i] = shear_share(base, i, pull);
+}
+
+void shear_group_vectors(const struct base *base, const struct load_case *load_case,
+                         const double heading[MAX_TURNING], bool high, struct vec2 shear[])
+{
+	struct caught_pull all = catch_pull(base, load_case, heading);
+	share_all(base, &all, high, shear);
+}
+
 bool shear_group_at(const struct base *base, const struct load_case *load_case, double heading,
                     double shear[])
 {
-	struct pull pull = shear_fixed(base, load_case);
-	struct range torsion = {pull.torsion, pull.torsion};
-	double force = fabs(pull.x) + fabs(pull.y);
-	for (int k = 0; k < load_case->turning_count; k++) {
-		const struct turning_force *turning = &load_case->turning_force[k];
-		struct range range = torsion_range(base, turning, heading);
-		pull.x += turning->force * cos(heading + turning->lead);
-		pull.y += turning->force * sin(heading + turning->lead);
-		torsion.low += range.low;
-		torsion.high += range.high;
-		force += fabs(turning->force);
-	}
+	double headings[MAX_TURNING];
+	for (int k = 0; k < MAX_TURNING; k++)
+		headings[k] = heading;
+	struct caught_pull all = catch_pull(base, load_case, headings);
+	struct vec2 low[MAX_ANCHORS], high[MAX_ANCHORS];
+	share_all(base, &all, false, low);
+	share_all(base, &all, true, high);
 	/* the size of a vector is convex in the torsion, so an end of the range is the worst */
-	for (size_t i = 0; i < base->anchor_count; i++) {
-		struct pull low = {pull.x, pull.y, torsion.low};
-		struct pull high = {pull.x, pull.y, torsion.high};
-		double at_low = size_of(shear_share(base, i, low));
-		shear[i] = fmax(at_low, size_of(shear_share(base, i, high)));
-	}
-	double size = force * base->size + fabs(load_case->fixed_shear[2]);
-	return shear_can_twist(base, fmax(fabs(torsion.low), fabs(torsion.high)), size);
+	for (size_t i = 0; i < base->anchor_count; i++)
+		shear[i] = fmax(size_of(low[i]), size_of(high[i]));
+	double size = all.force * base->size + fabs(load_case->fixed_shear[2]);
+	return shear_can_twist(base, fmax(fabs(all.torsion.low), fabs(all.torsion.high)), size);
 }

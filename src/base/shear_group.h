@@ -15,6 +15,12 @@ bool shear_group_share(const struct base *base, const double force[3], struct ve
 bool shear_group_at(const struct base *base, const struct load_case *load_case, double heading,
                     double shear[]);
 
+/* Vectors of shear on the anchors [N], each turning force of the case at a heading of its own
+ * (heading[k] of turning_force[k]), the torsion at the upper (`high`) or lower end of what hull
+ * corners and signs of the twisting parts allow. */
+void shear_group_vectors(const struct base *base, const struct load_case *load_case,
+                         const double heading[MAX_TURNING], bool high, struct vec2 shear[]);
+
 /* The largest size over all headings of the horizontal forces, for each anchor, and the heading at
  * which it occurs. Several turning forces: the sum of their single maxima (a bound, as their
  * headings are free), and the heading of the largest of them. */

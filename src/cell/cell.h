@@ -46,17 +46,28 @@ struct concrete {
 	struct number age;                              /* [s] */
 	struct word condition;
 	struct word cracked;                            /* NO | YES; default YES */
+	struct number lightweight; /* ACI lambda: 1 normal-weight (default), less for lightweight */
+	struct number aggregate;                        /* largest grain [mm] */
 	struct text uncracked_reason;
 	struct engineer by_engineer;
 };
 struct joint    { struct point from, to; struct word type; };
 struct old_hole { struct point at; struct number depth; struct word filled; };
+enum edge_bars { EDGE_BARS_NONE, EDGE_BARS, EDGE_BARS_WITH_STIRRUPS };
+/* Bars in the slab as the code methods count them; each default is the safe one. */
+struct reinforcement {
+	struct word supplementary;   /* bars that tie a breakout body into the slab; default NO */
+	struct word edge;            /* enum edge_bars; default none */
+	struct word against_splitting; /* bars that hold splitting cracks to 0.3 mm; default NO */
+	struct number bar_diameter, bar_spacing;        /* of the upper mesh [mm] */
+};
 struct slab {
 	struct word type;
 	struct number thickness;                        /* structural concrete alone [mm] */
 	struct word thickness_evidence;
 	struct number topping; /* thickness of screed or tile above; 0: none [mm] */
 	struct concrete concrete;
+	struct reinforcement reinforcement;
 	struct number clear; /* nothing nearer to any anchor than this [mm] */
 	struct ring outline;                            /* given and empty: the word none */
 	struct list joints, old_holes;                  /* rows struct joint, struct old_hole */
@@ -223,6 +234,63 @@ struct rating {
 	struct list spacing, edge; /* rows struct spacing_row, struct edge_row */
 	struct number fatigue_range, fatigue_cycles; /* tension range carried so often [N], [-] */
 };
+/* Pullout or bond of one code's sheet, by the state of the concrete. */
+struct by_state { struct number cracked, uncracked, seismic; };
+/* beside a number: the word does_not_govern */
+struct never_governs { struct word cracked, uncracked, seismic; };
+enum code_interaction { CODE_STRAIGHT, CODE_FIVE_THIRDS };
+enum seismic_category { SEISMIC_NONE, SEISMIC_C1, SEISMIC_C2 };
+/* What a sheet states for ACI 318-19 chapter 17, in its own terms. */
+struct aci318_sheet {
+	struct number category;                         /* 1, 2, 3 */
+	struct number steel_tension, steel_shear;       /* Nsa, Vsa by test [N] */
+	struct number kc_cracked, kc_uncracked;         /* SI, N and mm */
+	struct by_state pullout;                        /* Np [N] */
+	struct never_governs no_pullout;
+	struct by_state bond;        /* tau [MPa]; seismic: factor alpha_N,seis [-] */
+	struct number splitting_edge;                   /* cac [mm] */
+	struct number pryout_factor;                    /* kcp */
+	struct number shear_length;                     /* le [mm] */
+	struct word seismic;                            /* qualified: NO | YES */
+	struct number steel_shear_seismic;              /* Vsa,eq [N] */
+	struct word interaction;                        /* enum code_interaction */
+};
+/* What a sheet states for EN 1992-4, in its own terms. */
+struct en1992_4_sheet {
+	struct number installation_factor;              /* gamma_inst */
+	struct number steel_tension, steel_shear, bending; /* NRk,s, V0Rk,s [N], M0Rk,s [N mm] */
+	struct number k_cracked, k_uncracked;           /* k1 */
+	struct by_state pullout;                        /* NRk,p [N] */
+	struct never_governs no_pullout;
+	struct by_state bond;        /* tau_Rk [MPa]; seismic: tau_Rk,seis [MPa] */
+	struct number sustained_factor;                 /* psi0_sus */
+	struct number splitting_edge, splitting;        /* ccr,sp [mm], N0Rk,sp [N] */
+	struct number pryout_factor;                    /* k8 */
+	struct number group_factor;                     /* k7 */
+	struct number shear_length;                     /* lf [mm] */
+	struct word seismic;                            /* enum seismic_category */
+	struct number steel_tension_seismic, steel_shear_seismic;  /* [N] */
+	struct number gap_factor;                       /* alpha_gap */
+};
+/* Code design values of the anchor, for the ACI 318 and EN 1992-4 checks. */
+struct anchor_strength {
+	struct word evidence;                           /* enum rating_evidence */
+	struct text document;
+	struct number yield, ultimate;                  /* fya = fyk, futa = fuk [MPa] */
+	struct word ductile;                            /* steel, ACI 318 2.3 */
+	struct number elongation;                       /* A5 [-] */
+	struct number shear_area;                       /* Ase,V; else the tensile area [mm2] */
+	struct word sleeve_in_shear_plane;
+	struct number head_diameter, head_thickness;    /* headed: dh, th [mm] */
+	struct number head_area;                        /* Abrg, Ah [mm2] */
+	struct number hook_length;                      /* eh [mm] */
+	struct number least_spacing, least_edge;        /* smin; ca,min, cmin [mm] */
+	struct number at_concrete; /* strength for which pullout and bond are stated [MPa] */
+	struct word clamped; /* nut and washer clamp the anchor at the concrete: a3 = 0 */
+	struct word held_at_base; /* the base holds the anchor against turning: alpha_M = 2 */
+	struct aci318_sheet aci;
+	struct en1992_4_sheet en;
+};
 struct product {
 	struct text label;
 	struct word type;
@@ -232,6 +300,7 @@ struct product {
 	struct number torque_coefficient;               /* K of T = K F d [-] */
 	struct word qualified_cracked;
 	struct rating rating;
+	struct anchor_strength strength;
 };
 struct needs {
 	struct number tension, shear;
@@ -258,6 +327,7 @@ struct choices {
 	struct word masses_weighed;                     /* allows 0.9 */
 	struct number anchor_bed_ratio;                 /* used alone [mm2] */
 	struct number least_strength;                   /* default 28 MPa */
+	struct number group_spacing; /* s of the reduced embedment, ACI 318-19 17.6.2.1.2 [mm] */
 	struct engineer by_engineer;
 };
 struct setup {
@@ -289,6 +359,8 @@ struct cell {
 	struct choices choices;
 	struct list methods; /* rows struct word; default one row METHOD_RATING */
 };
-enum method { METHOD_RATING };
+enum method { METHOD_RATING, METHOD_ACI318, METHOD_EN1992_4, METHODS };
+/* Whether the file asks for it. */
+bool method_chosen(const struct cell *cell, enum method method);
 
 #endif

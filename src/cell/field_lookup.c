@@ -218,3 +218,9 @@ void field_defaults(struct cell *cell)
 {
 	defaults_below("", cell);
 }
+
+const char *field_when_left_out(const struct field *field)
+{
+	const char *at = strstr(field->meaning, FIELD_LEFT_OUT);
+	return at && !field->has_fallback ? at + strlen(FIELD_LEFT_OUT) : NULL;
+}

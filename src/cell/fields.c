@@ -31,7 +31,10 @@ static const char *const words_judged_by[] = {"bound", "sweep", NULL};
 static const char *const words_axes[] = {"vertical", "horizontal", "both", NULL};
 static const char *const words_load_kind[] = {"other", "push", "leaning", "truck_bump", NULL};
 static const char *const words_quake[] = {"asce7_16", "asce7_22", "en1998", NULL};
-static const char *const words_methods[] = {"rating", NULL};
+static const char *const words_methods[] = {"rating", "aci318", "en1992_4", NULL};
+static const char *const words_edge_bars[] = {"none", "bars", "bars_with_stirrups", NULL};
+static const char *const words_seismic[] = {"none", "C1", "C2", NULL};
+static const char *const words_never[] = {"does_not_govern", NULL};
 
 /* EN 206 Table 12 (normal-weight concrete): cylinder and cube strength of each class */
 const char *const concrete_classes[] = {
@@ -79,6 +82,17 @@ const struct concrete_class concrete_class_strengths[] = {
 #define LIST(p, t, f, row, most, m, w) \
 	{.path = p, .kind = FIELD_LIST, .offset = IN(t, f), .row_size = sizeof(struct row), .limit = most, \
 	 .meaning = m, .where_found = w}
+
+/* anchors.product.strength: paths, offsets and where the values are found */
+#define ST "anchors.product.strength."
+#define SA ST "aci318."
+#define SN ST "en1992_4."
+#define S_NUMBER(p, d, f, ...) NUMBER(p, d, cell, anchors.product.strength.f, __VA_ARGS__)
+#define S_WORD(p, f, ...) WORD(p, cell, anchors.product.strength.f, __VA_ARGS__)
+#define S_WORD_OR(p, f, ...) WORD_OR(p, cell, anchors.product.strength.f, __VA_ARGS__)
+#define S_TEXT(p, f, ...) TEXT(p, cell, anchors.product.strength.f, __VA_ARGS__)
+#define S_ANY(p, f, ...) ANY(p, cell, anchors.product.strength.f, __VA_ARGS__)
+#define SHEET "the anchor's approval or data sheet"
 
 const struct field fields[] = {
 {.path = "standfast", .kind = FIELD_NUMBER, .dimension = DIM_COUNT, .offset = IN(cell, version), .low = 1, .high = 1,
@@ -144,9 +158,27 @@ WORD_OR("slab.concrete.cracked.value", cell, slab.concrete.cracked, words_yes_no
         "a calculation of the slab; a look at the surface shows nothing about it"),
 TEXT("slab.concrete.cracked.reason", cell, slab.concrete.uncracked_reason, "analysis no. 4",
      "what shows that the concrete stays uncracked"),
+NUMBER_OR("slab.concrete.lightweight", DIM_FACTOR, cell, slab.concrete.lightweight, 0.75, 1, 1, "1",
+          "ACI 318 factor lambda: 1 for normal-weight concrete, 0.75 to less than 1 for lightweight",
+          "the delivery note; leave it out for normal-weight concrete"),
+NUMBER("slab.concrete.aggregate", DIM_LENGTH, cell, slab.concrete.aggregate, 2, 80, 32, 8, "16 mm",
+       "largest grain of the aggregate; left out: 32 mm", "the delivery note of the pour, or look at a core"),
 SECTION("slab.concrete.by_engineer", "a licensed engineer who takes responsibility for the departure (uncracked)"),
 TEXT("slab.concrete.by_engineer.name", cell, slab.concrete.by_engineer.name, "name", "the engineer's name"),
 TEXT("slab.concrete.by_engineer.reason", cell, slab.concrete.by_engineer.reason, "reason", "the engineer's reason"),
+SECTION("slab.reinforcement", "bars in the slab as the code methods count them; what is left out counts as none"),
+WORD_OR("slab.reinforcement.supplementary", cell, slab.reinforcement.supplementary, words_yes_no, NO, "no",
+        "yes: bars tie the concrete that would break out into the slab (ACI 318-19 17.5.3)",
+        "the reinforcement drawing and a scan; an engineer reads it"),
+WORD_OR("slab.reinforcement.edge", cell, slab.reinforcement.edge, words_edge_bars, EDGE_BARS_NONE, "none",
+        "bars along the edge between anchors and edge: 13 mm or more, without or with stirrups at most 100 mm apart",
+        "the reinforcement drawing and a scan; an engineer reads it"),
+WORD_OR("slab.reinforcement.against_splitting", cell, slab.reinforcement.against_splitting, words_yes_no, NO, "no",
+        "yes: bars hold splitting cracks to 0.3 mm", "a calculation of the slab"),
+NUMBER("slab.reinforcement.bar_diameter", DIM_LENGTH, cell, slab.reinforcement.bar_diameter, 3, 50, 20, 6, "10 mm",
+       "diameter of the bars of the upper mesh", "the reinforcement drawing and a scan"),
+NUMBER("slab.reinforcement.bar_spacing", DIM_LENGTH, cell, slab.reinforcement.bar_spacing, 20, 1000, 50, 300, "150 mm",
+       "distance of the bars of the upper mesh; left out: dense, the safe side of EN 1992-4 7.2.1.4", "the reinforcement drawing and a scan"),
 NUMBER("slab.clear", DIM_LENGTH, cell, slab.clear, 0, 1e6, 0, 1e6, "1.5 m",
        "measured: no edge, joint or old hole nearer to any anchor than this; stands for outline, joints and old_holes",
        "measure from each anchor place to the nearest edge, joint, saw cut and old hole, in all directions"),
@@ -488,6 +520,78 @@ SECTION("anchors.product.rating.fatigue", "what the data sheet says about repeat
 NUMBER("anchors.product.rating.fatigue.range", DIM_FORCE, cell, anchors.product.rating.fatigue_range, 1, 1e7, 1, 1e6, "4 kN", "range of tension (highest less lowest) that it carries", "the anchor's data sheet or approval, fatigue loading"),
 NUMBER("anchors.product.rating.fatigue.cycles", DIM_COUNT, cell, anchors.product.rating.fatigue_cycles, 1, 1e10, 1, 1e10, "2000000", "number of cycles for which it holds", "the anchor's data sheet or approval, fatigue loading"),
 
+SECTION("anchors.product.strength", "code design values of the anchor, for the methods aci318 and en1992_4"),
+S_WORD(ST "evidence", evidence, words_rating_evidence, "data_sheet", "where the values come from",
+     "get the approval or data sheet of exactly this anchor, diameter and embedment"),
+S_TEXT(ST "document", document, "approval number, date", "which document; printed"),
+S_NUMBER(ST "yield", DIM_STRESS, yield, 100, 2000, 240, 900, "640 MPa", "yield strength of the steel: fya of ACI 318, fyk of EN 1992-4", SHEET),
+S_NUMBER(ST "ultimate", DIM_STRESS, ultimate, 150, 2500, 360, 1100, "800 MPa", "tensile strength of the steel: futa of ACI 318, fuk of EN 1992-4", SHEET),
+S_WORD(ST "ductile", ductile, words_yes_no, "yes", "ductile steel by ACI 318: 14 % elongation and 30 % reduction of area at least", SHEET),
+S_NUMBER(ST "elongation", DIM_SHARE, elongation, 0.001, 1, 0.05, 0.3, "12 %", "elongation after fracture A5 of the steel", SHEET),
+S_NUMBER(ST "shear_area", DIM_AREA, shear_area, 5, 8000, 20, 500, "84.3 mm2", "stressed area in shear; left out: the tensile area", SHEET),
+S_WORD(ST "sleeve_in_shear_plane", sleeve_in_shear_plane, words_yes_no, "no", "whether a sleeve reaches through the shear plane", SHEET),
+S_NUMBER(ST "head_diameter", DIM_LENGTH, head_diameter, 4, 300, 10, 100, "32 mm", "headed: diameter of the head", SHEET),
+S_NUMBER(ST "head_thickness", DIM_LENGTH, head_thickness, 1, 200, 3, 50, "10 mm", "headed: thickness of the head", SHEET),
+S_NUMBER(ST "head_area", DIM_AREA, head_area, 10, 50000, 50, 5000, "590 mm2", "headed: bearing area of the head without the shaft (Abrg, Ah); left out: from head and shaft", SHEET),
+S_NUMBER(ST "hook_length", DIM_LENGTH, hook_length, 5, 500, 20, 200, "50 mm", "hooked: eh, from the inside of the shaft to the tip", SHEET),
+S_NUMBER(ST "least_spacing", DIM_LENGTH, least_spacing, 1, 3000, 300, 20, "70 mm", "least distance between anchors (smin)", SHEET),
+S_NUMBER(ST "least_edge", DIM_LENGTH, least_edge, 1, 3000, 300, 20, "60 mm", "least distance to an edge (ca,min, cmin)", SHEET),
+S_NUMBER(ST "at_concrete", DIM_STRESS, at_concrete, 5, 100, 50, 15, "20 MPa", "concrete cylinder strength for which pullout and bond are stated", SHEET),
+S_WORD_OR(ST "clamped", clamped, words_yes_no, NO, "no", "with a gap: yes where a nut and washer clamp each anchor against the concrete", "look; the frame drawing"),
+S_WORD_OR(ST "held_at_base", held_at_base, words_yes_no, NO, "no", "with a gap: yes where the base holds the anchors against turning (no clearance, base cannot turn)", "a calculation"),
+SECTION(ST "aci318", "what the sheet states for ACI 318, in its terms"),
+S_NUMBER(SA "category", DIM_COUNT, aci.category, 1, 3, 3, 1, "1", "post-installed: anchor category 1, 2 or 3 (sensitivity to installation)", SHEET),
+S_NUMBER(SA "steel_tension", DIM_FORCE, aci.steel_tension, 1, 1e7, 1e3, 1e6, "60 kN", "Nsa by test: steel strength in tension; left out: area times futa", SHEET),
+S_NUMBER(SA "steel_shear", DIM_FORCE, aci.steel_shear, 1, 1e7, 1e3, 1e6, "35 kN", "Vsa by test: steel strength in shear; left out: 0.6 area times futa", SHEET),
+S_NUMBER(SA "kc_cracked", DIM_FACTOR, aci.kc_cracked, 4, 10, 7, 10, "7", "kc for cracked concrete (SI: N, mm); left out: 10 cast in, 7 post-installed", SHEET),
+S_NUMBER(SA "kc_uncracked", DIM_FACTOR, aci.kc_uncracked, 4, 14, 7, 14, "10", "kc from tests in uncracked concrete (SI: N, mm); then psi_c,N is 1", SHEET),
+SECTION(SA "pullout", "Np: 5 % fractile by test, in the concrete of at_concrete"),
+S_NUMBER(SA "pullout.cracked", DIM_FORCE, aci.pullout.cracked, 1, 1e7, 1e3, 1e6, "16 kN", "Np,cr: pullout strength in cracked concrete", SHEET),
+S_ANY(SA "pullout.cracked", aci.no_pullout.cracked, words_never, "does_not_govern", "the sheet says that pullout does not govern in cracked concrete"),
+S_NUMBER(SA "pullout.uncracked", DIM_FORCE, aci.pullout.uncracked, 1, 1e7, 1e3, 1e6, "20 kN", "Np,uncr: pullout strength in uncracked concrete", SHEET),
+S_ANY(SA "pullout.uncracked", aci.no_pullout.uncracked, words_never, "does_not_govern", "the sheet says that pullout does not govern in uncracked concrete"),
+S_NUMBER(SA "pullout.seismic", DIM_FORCE, aci.pullout.seismic, 1, 1e7, 1e3, 1e6, "14 kN", "Np,eq: pullout strength in earthquakes", SHEET),
+S_ANY(SA "pullout.seismic", aci.no_pullout.seismic, words_never, "does_not_govern", "the sheet says that pullout does not govern in earthquakes"),
+SECTION(SA "bond", "adhesive: bond stress, in the concrete of at_concrete, this hole and temperature range"),
+S_NUMBER(SA "bond.cracked", DIM_STRESS, aci.bond.cracked, 0.2, 40, 1, 15, "6 MPa", "tau_cr: bond stress in cracked concrete", SHEET),
+S_NUMBER(SA "bond.uncracked", DIM_STRESS, aci.bond.uncracked, 0.2, 40, 3, 25, "12 MPa", "tau_uncr: bond stress in uncracked concrete", SHEET),
+S_NUMBER(SA "bond.seismic", DIM_FACTOR, aci.bond.seismic, 0.1, 1, 0.4, 1, "0.8", "alpha_N,seis: factor on tau_cr in earthquakes", SHEET),
+S_NUMBER(SA "splitting_edge", DIM_LENGTH, aci.splitting_edge, 5, 5000, 600, 30, "140 mm", "cac: critical edge distance against splitting; left out: ACI 318-19 Table 17.9.5", SHEET),
+S_NUMBER(SA "pryout_factor", DIM_FACTOR, aci.pryout_factor, 0.5, 3, 1, 2, "1", "kcp: pryout against breakout; left out: 1 below 65 mm embedment, else 2", SHEET),
+S_NUMBER(SA "shear_length", DIM_LENGTH, aci.shear_length, 3, 3000, 20, 200, "70 mm", "le, load-bearing length in shear; left out: the embedment, 2 shafts where torque-controlled", SHEET),
+S_WORD(SA "seismic", aci.seismic, words_yes_no, "yes", "qualified for earthquakes (seismic design categories C to F)", SHEET),
+S_NUMBER(SA "steel_shear_seismic", DIM_FORCE, aci.steel_shear_seismic, 1, 1e7, 1e3, 1e6, "25 kN", "Vsa,eq: steel strength in shear in earthquakes", SHEET),
+S_WORD_OR(SA "interaction", aci.interaction, words_interaction, STRAIGHT, "straight",
+        "tension and shear together: straight (17.8.3) or exponent 5/3 (R17.8)", "your choice"),
+SECTION(ST "en1992_4", "what the sheet states for EN 1992-4, in its terms"),
+S_NUMBER(SN "installation_factor", DIM_FACTOR, en.installation_factor, 1, 1.5, 1.4, 1, "1.2", "post-installed: gamma_inst, sensitivity to installation in tension", SHEET),
+S_NUMBER(SN "steel_tension", DIM_FORCE, en.steel_tension, 1, 1e7, 1e3, 1e6, "60 kN", "NRk,s: steel strength in tension; left out: area times fuk", SHEET),
+S_NUMBER(SN "steel_shear", DIM_FORCE, en.steel_shear, 1, 1e7, 1e3, 1e6, "30 kN", "V0Rk,s: steel strength in shear; left out: k6 area times fuk", SHEET),
+S_NUMBER(SN "bending", DIM_MOMENT, en.bending, 1, 1e9, 1e3, 1e7, "100 N m", "M0Rk,s: bending strength of the shaft; left out: 1.2 Wel fuk", SHEET),
+S_NUMBER(SN "k_cracked", DIM_FACTOR, en.k_cracked, 4, 13, 7.7, 8.9, "7.7", "k1 for cracked concrete; left out: 8.9 headed, 7.7 post-installed", SHEET),
+S_NUMBER(SN "k_uncracked", DIM_FACTOR, en.k_uncracked, 4, 13, 11, 12.7, "11.0", "k1 for uncracked concrete; left out: 12.7 headed, 11.0 post-installed", SHEET),
+SECTION(SN "pullout", "NRk,p, in the concrete of at_concrete"),
+S_NUMBER(SN "pullout.cracked", DIM_FORCE, en.pullout.cracked, 1, 1e7, 1e3, 1e6, "16 kN", "NRk,p in cracked concrete", SHEET),
+S_ANY(SN "pullout.cracked", en.no_pullout.cracked, words_never, "does_not_govern", "the sheet says that pull-out does not govern in cracked concrete"),
+S_NUMBER(SN "pullout.uncracked", DIM_FORCE, en.pullout.uncracked, 1, 1e7, 1e3, 1e6, "20 kN", "NRk,p in uncracked concrete", SHEET),
+S_ANY(SN "pullout.uncracked", en.no_pullout.uncracked, words_never, "does_not_govern", "the sheet says that pull-out does not govern in uncracked concrete"),
+S_NUMBER(SN "pullout.seismic", DIM_FORCE, en.pullout.seismic, 1, 1e7, 1e3, 1e6, "12 kN", "NRk,p of the seismic category", SHEET),
+S_ANY(SN "pullout.seismic", en.no_pullout.seismic, words_never, "does_not_govern", "the sheet says that pull-out does not govern in earthquakes"),
+SECTION(SN "bond", "bonded: characteristic bond stress, in the concrete of at_concrete, this hole and temperature range"),
+S_NUMBER(SN "bond.cracked", DIM_STRESS, en.bond.cracked, 0.2, 40, 1, 15, "6 MPa", "tau_Rk,cr: bond stress in cracked concrete", SHEET),
+S_NUMBER(SN "bond.uncracked", DIM_STRESS, en.bond.uncracked, 0.2, 40, 3, 25, "12 MPa", "tau_Rk,ucr: bond stress in uncracked concrete C20/25", SHEET),
+S_NUMBER(SN "bond.seismic", DIM_STRESS, en.bond.seismic, 0.1, 40, 0.5, 12, "4 MPa", "tau_Rk of the seismic category", SHEET),
+S_NUMBER(SN "sustained_factor", DIM_FACTOR, en.sustained_factor, 0.1, 1, 0.4, 1, "0.7", "psi0_sus: bond that is left under lasting tension; left out: 0.6", SHEET),
+S_NUMBER(SN "splitting_edge", DIM_LENGTH, en.splitting_edge, 5, 5000, 600, 30, "140 mm", "ccr,sp: edge distance from which splitting does not count", SHEET),
+S_NUMBER(SN "splitting", DIM_FORCE, en.splitting, 1, 1e7, 1e3, 1e6, "16 kN", "N0Rk,sp: splitting strength; left out: the lower of cone and pull-out", SHEET),
+S_NUMBER(SN "pryout_factor", DIM_FACTOR, en.pryout_factor, 0.5, 3, 1, 2, "1", "k8: pry-out against cone; left out: 1 below 60 mm embedment, else 2", SHEET),
+S_NUMBER(SN "group_factor", DIM_FACTOR, en.group_factor, 0.5, 1, 0.8, 1, "1", "k7: group of anchors in shear; left out: 1 with A5 above 8 %, else 0.8", SHEET),
+S_NUMBER(SN "shear_length", DIM_LENGTH, en.shear_length, 3, 3000, 20, 200, "70 mm", "lf, load-bearing length in shear; left out: the embedment", SHEET),
+S_WORD(SN "seismic", en.seismic, words_seismic, "C1", "seismic category for which it is qualified", SHEET),
+S_NUMBER(SN "steel_tension_seismic", DIM_FORCE, en.steel_tension_seismic, 1, 1e7, 1e3, 1e6, "60 kN", "NRk,s of the seismic category", SHEET),
+S_NUMBER(SN "steel_shear_seismic", DIM_FORCE, en.steel_shear_seismic, 1, 1e7, 1e3, 1e6, "20 kN", "VRk,s of the seismic category", SHEET),
+S_NUMBER(SN "gap_factor", DIM_FACTOR, en.gap_factor, 0.5, 1, 0.5, 1, "0.5", "alpha_gap: 1 with filled holes in the base, else 0.5; left out: 0.5", SHEET),
+
 SECTION("choices", "departures from the defaults; each is written on every page"),
 NUMBER_OR("choices.stabilising_weight", DIM_FACTOR, cell, choices.stabilising_weight, 0.01, 1, 0.6, "0.6",
           "factor on the weights where they help; 0.6 unless the masses are weighed, then up to 0.9", "leave it out"),
@@ -497,6 +601,8 @@ NUMBER("choices.anchor_bed_ratio", DIM_AREA, cell, choices.anchor_bed_ratio, 1e-
        "anchor stiffness over bed stiffness per area; left out: four values around Es As / Ec are run", "leave it out"),
 NUMBER_OR("choices.least_strength", DIM_STRESS, cell, choices.least_strength, 5, 150, 28, "28 MPa",
           "least concrete strength asked for; below 28 MPa a departure", "leave it out"),
+NUMBER("choices.group_spacing", DIM_LENGTH, cell, choices.group_spacing, 1, 1e5, 1, 1e5, "300 mm",
+       "spacing s of ACI 318-19 17.6.2.1.2 near three or more edges; left out: the largest between neighbours, the lower reading", "leave it out"),
 SECTION("choices.by_engineer", "a licensed engineer who takes responsibility for the departures under choices"),
 TEXT("choices.by_engineer.name", cell, choices.by_engineer.name, "name", "the engineer's name"),
 TEXT("choices.by_engineer.reason", cell, choices.by_engineer.reason, "reason", "the engineer's reason"),

@@ -74,6 +74,10 @@ const char *field_suggest(const char *parent, const char *key);
  * leading parts in common, then outside lists, then the shortest. Returns how many it has put into
  * out, at most room. */
 size_t field_elsewhere(const char *parent, const char *key, const char **out, size_t room);
+/* Behind these words of its meaning many a row says what is taken where the key is left out. */
+#define FIELD_LEFT_OUT "; left out: "
+/* What stands behind them; NULL where it does not say so, or has a fallback. */
+const char *field_when_left_out(const struct field *field);
 /* Leading parts that two dotted paths have in common. */
 size_t field_parts_shared(const char *a, const char *b);
 /* Whether a misspelt word may mean `word`: optimal string alignment distance (`apart`) of at most a

@@ -5,7 +5,7 @@
 #ifndef LOAD_CASE_H
 #define LOAD_CASE_H
 
-#include "given.h"
+#include "cell.h"
 
 enum { MAX_TURNING = 2 };
 
@@ -41,6 +41,8 @@ struct load_case {
 	                 */
 	uint16_t source;             /* which data-sheet case or extra load; index into names */
 	enum weight_run run;
+	enum method method; /* whose factors: METHOD_RATING service loads; else the code's own */
+	bool sustained;     /* what always acts alone: for bond under lasting tension */
 	enum vertical_run vertical;
 	int corner; /* corner of the boxes' first moments, -1 where there is no box */
 	const char *name;            /* "emergency stop", "leaning person with normal motion" */

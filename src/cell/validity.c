@@ -179,6 +179,7 @@ static void validate(struct validity *validity)
 	validity_anchors(validity);
 	validity_loads(validity);
 	validity_product(validity);
+	validity_strength(validity);
 	validity_arm(validity);
 	validity_motion(validity);
 	validity_earthquake(validity);

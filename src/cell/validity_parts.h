@@ -11,14 +11,15 @@ struct validity {
 	struct diagnostics *to;
 };
 
-/* validity_geometry.c, validity_anchors.c, validity_loads.c, validity_product.c, validity_arm.c,
- * validity_motion.c, validity_earthquake.c */
+/* validity_geometry.c, validity_anchors.c, validity_loads.c, validity_product.c,
+ * validity_strength.c, validity_arm.c, validity_motion.c, validity_earthquake.c */
 void validity_base(struct validity *validity);
 void validity_slab(struct validity *validity);
 void validity_casters(struct validity *validity);    /* and the cell's top */
 void validity_anchors(struct validity *validity);
 void validity_loads(struct validity *validity);
 void validity_product(struct validity *validity);
+void validity_strength(struct validity *validity);   /* code design values, bars in the slab */
 void validity_arm(struct validity *validity);        /* mounting, chain, masses, history */
 void validity_motion(struct validity *validity);     /* motion, working cycle, swing */
 void validity_earthquake(struct validity *validity);
@@ -26,6 +27,8 @@ void validity_earthquake(struct validity *validity);
 void validity_fault(struct validity *validity, enum fault fault, struct mark mark, const char *path,
                     const char *hint, const char *format, ...)
 	__attribute__((format(printf, 6, 7)));
+/* A force of an anchor that no anchor is made for: a point for thousands. */
+void validity_force(struct validity *validity, const struct number *force, const char *path);
 /* The first of the two that stands in the file. */
 struct mark validity_mark(struct mark first, struct mark other);
 

@@ -52,7 +52,7 @@ static void check_basis(struct validity *validity)
 #define LEAST_FORCE 100.0
 
 /* The thousandfold in the unit as written: what was meant where a point stands for thousands. */
-static void check_force(struct validity *validity, const struct number *force, const char *path)
+void validity_force(struct validity *validity, const struct number *force, const char *path)
 {
 	if (!is_known(*force) || !(force->value > 0 && force->value < LEAST_FORCE))
 		return;
@@ -77,10 +77,10 @@ static void check_forces(struct validity *validity)
 {
 	const struct anchors *anchors = &validity->cell->anchors;
 	const struct rating *rating = &anchors->product.rating;
-	check_force(validity, &anchors->needs.tension, "anchors.needs.tension");
-	check_force(validity, &anchors->needs.shear, "anchors.needs.shear");
-	check_force(validity, &rating->tension, "anchors.product.rating.tension");
-	check_force(validity, &rating->shear, "anchors.product.rating.shear");
+	validity_force(validity, &anchors->needs.tension, "anchors.needs.tension");
+	validity_force(validity, &anchors->needs.shear, "anchors.needs.shear");
+	validity_force(validity, &rating->tension, "anchors.product.rating.tension");
+	validity_force(validity, &rating->shear, "anchors.product.rating.shear");
 }
 
 /* A range without its number of cycles says nothing of how long it is carried, nor the reverse. */

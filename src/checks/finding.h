@@ -18,6 +18,7 @@ struct finding {
 	bool computed;                       /* demand, capacity and ratio are numbers */
 	double demand, capacity, ratio;      /* [base unit of dimension], [-] */
 	enum dimension dimension;
+	uint64_t anchors; /* OF_STATE: whom it is about, as in struct subject */
 	unsigned edge; /* the edge or joint that it is about, as in struct subject */
 	enum verdict verdict;                /* set by finding_settle alone */
 	bool failed;                         /* fails whatever the ratio: damaged concrete */

@@ -173,7 +173,7 @@ enum stand_off_kind stand_off_kind(const struct judging *judging, struct finding
 	return is_known(*topping) && strength->shown ? FILLED_FLAT : STAND_OFF_UNKNOWN;
 }
 
-static void judge_holes(const struct judging *judging, int anchor, struct finding *out)
+bool judge_base_holes(const struct judging *judging, struct finding *out)
 {
 	const struct anchors *anchors = &judging->cell->anchors;
 	const struct number *shaft = &anchors->product.shaft;
@@ -197,10 +197,15 @@ static void judge_holes(const struct judging *judging, int anchor, struct findin
 			"fill the holes, or weld washers with holes of the clearance table on the "
 		        "base");
 	} else {
-		return;
+		return true;
 	}
-	size_t n = anchors->count, half = n > 1 ? n / 2 : 1;
-	if (judging->state && judging->arena)
+	return false;
+}
+
+static void judge_holes(const struct judging *judging, int anchor, struct finding *out)
+{
+	size_t n = judging->cell->anchors.count, half = n > 1 ? n / 2 : 1;
+	if (!judge_base_holes(judging, out) && judging->state && judging->arena)
 		finding_notes(out, sentence(judging,
 		                            "with half of the anchors taking the shear: about %s "
 		                            "on this anchor",

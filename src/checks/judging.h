@@ -41,6 +41,9 @@ enum stand_off_kind { FLAT, FILLED_FLAT, THICK_OR_OPEN, ON_TOPPING, STAND_OFF_UN
 enum stand_off_kind stand_off_kind(const struct judging *judging, struct finding *lacks);
 /* What helps against a gap that bends the anchors. */
 const char *stand_off_remedy(const struct judging *judging);
+/* What holes in the base mean for shear: whether they are small enough for every anchor to take its
+ * share; else what is missing or doubted. */
+bool judge_base_holes(const struct judging *judging, struct finding *out);
 /* Lacks and doubts that concern every anchor in shear: holes in the base, stand-off. */
 void judge_shear_conditions(const struct judging *judging, int anchor, struct finding *out);
 /* Largest clearance hole with which all anchors share the shear, EN 1992-4 Table 6.1. [mm] */

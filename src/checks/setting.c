@@ -83,6 +83,47 @@ static bool measure(const struct cell *cell, struct arena *arena, struct setting
 	return true;
 }
 
+/* Anchors and edges as the codes' geometry sees them. Where not every edge is known, the measured
+ * clear distance stands for all of them. */
+static bool build_pattern(const struct cell *cell, struct arena *arena, struct setting *out)
+{
+	bool edges = out->placed && (out->edges_known || out->clear == 0);
+	size_t count = edges ? out->edge_count : 0;
+	struct segment *segment = arena_take(arena, count + 1, sizeof *segment);
+	out->pattern = arena_take(arena, 1, sizeof *out->pattern);
+	if (!segment || !out->pattern)
+		return false;
+	for (size_t e = 0; e < count; e++)
+		segment[e] = (struct segment){out->edges[e].from, out->edges[e].to};
+	double clear = !out->edges_known ? out->clear : count == 0 ? HUGE_VAL : 0;
+	return pattern_build(out->anchor, cell->anchors.count,
+	                     out->placed ? cell->turned.value : 0, segment, count, clear, arena,
+	                     out->pattern);
+}
+
+static enum status build_codes(const struct cell *cell, struct arena *arena, struct setting *out)
+{
+	double concrete = out->strength.known ? out->strength.value : 0;
+	if (cell->anchors.count == 0 || !(method_chosen(cell, METHOD_ACI318) ||
+	                                  method_chosen(cell, METHOD_EN1992_4)))
+		return DONE;
+	if (!build_pattern(cell, arena, out))
+		return NO_MEMORY;
+	for (int code = 0; code < CODES; code++) {
+		if (!method_chosen(cell, (enum method)(METHOD_ACI318 + code)))
+			continue;
+		out->code[code] = arena_take(arena, 1, sizeof *out->code[code]);
+		enum status status =
+			out->code[code] ? code_strength_build(cell, (enum code)code, concrete,
+		                                              out->pattern, arena,
+		                                              out->code[code])
+					: NO_MEMORY;
+		if (status != DONE)
+			return status;
+	}
+	return DONE;
+}
+
 enum status setting_build(const struct cell *cell, struct arena *arena, struct setting *out)
 {
 	*out = (struct setting){.cell = cell,
@@ -103,5 +144,5 @@ enum status setting_build(const struct cell *cell, struct arena *arena, struct s
 		rating_strength(&judging, SHEAR, (int)i, &factors, NULL, NULL);
 		out->allowed_shear[i] = factors.allowed;
 	}
-	return DONE;
+	return build_codes(cell, arena, out);
 }

@@ -6,6 +6,7 @@
 #include "../cell/arena.h"
 #include "../cell/cell.h"
 #include "../floor/strength.h"
+#include "../strength/code_strength.h"
 #include "finding.h"
 
 struct edge_line {
@@ -29,6 +30,9 @@ struct setting {
 	struct concrete_strength strength;
 	/* allowed loads at the most favourable value of every unknown [N]; 0: cannot be computed */
 	double allowed_tension[MAX_ANCHORS], allowed_shear[MAX_ANCHORS];
+	/* code methods that the file asks for; NULL: not, or no anchors */
+	struct pattern *pattern;
+	struct code_strength *code[CODES];
 };
 
 enum status setting_build(const struct cell *cell, struct arena *arena, struct setting *out);

@@ -50,7 +50,7 @@ static const struct choice choices[] = {
 	{OPTION_TRACE, "trace", NULL, "print the steps of each check", BIT(COMMAND_CHECK)},
 	{OPTION_ONLY, "only", "ID", "show this check alone (the verdict is still that of all)", BIT(COMMAND_CHECK)},
 	{OPTION_JOBS, "jobs", "N", "files, or pieces of one, at a time; as many as processors", FILES},
-	{OPTION_FOR, "for", "WORD", "need, loads (if left out), motion or survey", BIT(COMMAND_NEW)},
+	{OPTION_FOR, "for", "WORD", "need, loads (if left out), motion, strength or survey", BIT(COMMAND_NEW)},
 	{OPTION_OUTPUT, "output", "FILE", "write to FILE; an existing file is kept", BIT(COMMAND_NEW)},
 	{OPTION_FORCE, "force", NULL, "replace an existing file", BIT(COMMAND_NEW)},
 	{OPTION_COLOUR, "color", "WHEN", "auto (if left out), always or never", FILES | BIT(COMMAND_EXPLAIN)},
@@ -243,11 +243,11 @@ static bool read_only(const char *word, struct command_line *out)
 static bool read_purpose(const char *word, struct command_line *out)
 {
 	out->purpose = word;
-	static const char *const purposes[] = {"need", "loads", "motion", "survey"};
+	static const char *const purposes[] = {"need", "loads", "motion", "strength", "survey"};
 	for (size_t i = 0; i < sizeof purposes / sizeof *purposes; i++)
 		if (strcmp(word, purposes[i]) == 0)
 			return true;
-	return wrong_word("for", word, "need, loads, motion or survey");
+	return wrong_word("for", word, "need, loads, motion, strength or survey");
 }
 
 static bool take_option(int id, const char *argument, struct command_line *out)

@@ -1,15 +1,6 @@
 #include "arm_wrench.h"
 
 #define GRAVITY (STANDARD_GRAVITY)           /* [m/s2]: kg to N */
-#define STABILITY_WEIGHT 0.9                 /* ASCE 7 2.3.1, 0.9D; EN 1990 EQU 0.90 */
-#define STABILITY_MOVING 1.25                /* margin on the moving part; own choice, no source */
-
-struct run_factors run_factors(const struct cell *cell, enum weight_run run)
-{
-	if (run == RUN_STABILITY)
-		return (struct run_factors){STABILITY_WEIGHT, STABILITY_MOVING};
-	return (struct run_factors){run == RUN_LOW ? cell->choices.stabilising_weight.value : 1, 1};
-}
 
 static double known(const struct number *number)
 {
@@ -38,9 +29,11 @@ static void trace_weights(const struct cell *cell, struct trace *trace)
 /* Both vertical extremes; the gripper may be empty, so the least one counts the arm's weight alone.
  */
 static double vertical_force(const struct cell *cell, enum arm_case arm_case,
-                             struct run_factors factors, enum vertical_run vertical, bool without,
-                             struct trace *trace)
+                             const struct load_case *c, bool without, struct trace *trace)
 {
+	struct run_factors factors = case_factors(cell, c);
+	/* service loads take the weight once: no factor is written */
+	bool service = c->method == METHOD_RATING;
 	const struct number *given = &cell->arm.reaction[arm_case].vertical;
 	double arm = GRAVITY * known(&cell->arm.mass),
 	       payload = GRAVITY * known(&cell->arm.payload);
@@ -58,21 +51,28 @@ static double vertical_force(const struct cell *cell, enum arm_case arm_case,
 	           without ? "vertical force read as without weight"
 	                   : "vertical force read as with weight",
 	           "moving part");
-	if (vertical == VERTICAL_LEAST)
+	if (c->vertical == VERTICAL_LEAST)
 		return trace_step(trace, "V", "k_weight * W_arm - k_moving * V_moving",
 		                  factors.weight * arm - factors.moving * moving, DIM_FORCE,
 		                  "least vertical force, empty gripper", "");
 	if (without || arm_case == ARM_REST || given->given.origin == ABSENT)
-		return trace_step(trace, "V", "W_arm + W_payload + k_moving * V_moving",
-		                  arm + payload + factors.moving * moving, DIM_FORCE,
-		                  "largest vertical force", "");
-	return trace_step(trace, "V", "W_arm + k_moving * V_moving", arm + factors.moving * moving,
-	                  DIM_FORCE, "largest vertical force", "");
+		return trace_step(trace, "V",
+		                  service ? "W_arm + W_payload + k_moving * V_moving"
+		                          : "k_own * (W_arm + W_payload) + k_moving * V_moving",
+		                  factors.own * (arm + payload) + factors.moving * moving,
+		                  DIM_FORCE, "largest vertical force", "");
+	return trace_step(trace, "V",
+	                  service ? "W_arm + k_moving * V_moving"
+	                          : "k_own * W_arm + k_moving * V_moving",
+	                  factors.own * arm + factors.moving * moving, DIM_FORCE,
+	                  "largest vertical force", "");
 }
 
 static double tilting_moment(const struct cell *cell, enum arm_case arm_case,
-                             struct run_factors factors, bool without, struct trace *trace)
+                             const struct load_case *c, bool without, struct trace *trace)
 {
+	struct run_factors factors = case_factors(cell, c);
+	bool service = c->method == METHOD_RATING;
 	const struct number *given = &cell->arm.reaction[arm_case].tilting;
 	double arm = GRAVITY * known(&cell->arm.mass),
 	       payload = GRAVITY * known(&cell->arm.payload);
@@ -93,22 +93,26 @@ static double tilting_moment(const struct cell *cell, enum arm_case arm_case,
 	trace_step(trace, "M_weight", "W_arm * r_arm + W_payload * r_payload", stretched,
 	           DIM_MOMENT, "weight moment of the stretched arm", "");
 	if (arm_case == ARM_REST)
-		return trace_step(trace, "M", "M_weight", stretched, DIM_MOMENT, "arm at rest", "");
-	return trace_step(trace, "M", "k_moving * M_sheet + M_weight",
-	                  factors.moving * sheet + stretched, DIM_MOMENT,
+		return trace_step(trace, "M", service ? "M_weight" : "k_own * M_weight",
+		                  factors.own * stretched, DIM_MOMENT, "arm at rest", "");
+	return trace_step(trace, "M",
+	                  service ? "k_moving * M_sheet + M_weight"
+	                          : "k_moving * M_sheet + k_own * M_weight",
+	                  factors.moving * sheet + factors.own * stretched, DIM_MOMENT,
 	                  "tilting moment read as without the weight moment", "");
 }
 
-void trace_horizontal(const struct cell *cell, enum arm_case arm_case, struct run_factors factors,
+void trace_horizontal(const struct cell *cell, enum arm_case arm_case, const struct load_case *c,
                       struct trace *trace)
 {
+	struct run_factors factors = case_factors(cell, c);
 	const struct reaction *reaction = &cell->arm.reaction[arm_case];
 	if (arm_case == ARM_REST) {
 		trace_step(trace, "H", "", 0, DIM_FORCE, "arm at rest", "");
 		return;
 	}
-	trace_step(trace, "k_moving", "", factors.moving, DIM_FACTOR, "service load",
-	           "factor on the moving part");
+	trace_step(trace, "k_moving", "", factors.moving, DIM_FACTOR,
+	           factor_sources(c).moving, "factor on the moving part");
 	trace_input(trace, "H_sheet", &reaction->horizontal, DIM_FORCE,
 	            "horizontal force of the data sheet");
 	trace_input(trace, "T_sheet", &reaction->twisting, DIM_MOMENT,
@@ -119,29 +123,28 @@ void trace_horizontal(const struct cell *cell, enum arm_case arm_case, struct ru
 	           DIM_MOMENT, "", "");
 }
 
-struct wrench arm_wrench(const struct cell *cell, enum arm_case arm_case, enum weight_run run,
-                         enum vertical_run vertical, struct weight_reading reading,
+struct wrench arm_wrench(const struct cell *cell, enum arm_case arm_case,
+                         const struct load_case *c, struct weight_reading reading,
                          struct trace *trace)
 {
-	struct run_factors factors = run_factors(cell, run);
+	struct run_factors factors = case_factors(cell, c);
+	struct factor_sources source = factor_sources(c);
 	const struct reaction *reaction = &cell->arm.reaction[arm_case];
 	struct wrench out = {0};
-	trace_step(trace, "k_weight", "", factors.weight, DIM_FACTOR,
-	           run == RUN_LOW    ? "choices.stabilising_weight"
-	           : run == RUN_FULL ? "full weight"
-	                             : "stability run",
+	trace_step(trace, "k_weight", "", factors.weight, DIM_FACTOR, source.weight,
 	           "factor on weights");
-	trace_step(trace, "k_moving", "", factors.moving, DIM_FACTOR,
-	           run == RUN_STABILITY ? "stability run" : "service load",
+	trace_step(trace, "k_moving", "", factors.moving, DIM_FACTOR, source.moving,
 	           "factor on the moving part");
-	out.down = vertical_force(cell, arm_case, factors, vertical, reading.vertical_without,
-	                          trace);
-	out.tilting = tilting_moment(cell, arm_case, factors,
+	if (c->method != METHOD_RATING)
+		trace_step(trace, "k_own", "", factors.own, DIM_FACTOR, source.own,
+		           "factor on the arm's own weight where it presses or tilts");
+	out.down = vertical_force(cell, arm_case, c, reading.vertical_without, trace);
+	out.tilting = tilting_moment(cell, arm_case, c,
 	                             reading.tilting_without || arm_case == ARM_REST, trace);
 	if (arm_case == ARM_REST)
 		return out;
 	out.horizontal = factors.moving * known(&reaction->horizontal);
 	out.twisting = factors.moving * known(&reaction->twisting);
-	trace_horizontal(cell, arm_case, factors, trace);
+	trace_horizontal(cell, arm_case, c, trace);
 	return out;
 }

@@ -5,21 +5,19 @@
 #include "../cell/cell.h"
 #include "../cell/load_case.h"
 #include "../cell/trace.h"
-
-/* Factors of a run: on the weight where it helps, and on the moving part. */
-struct run_factors { double weight, moving; };
-struct run_factors run_factors(const struct cell *cell, enum weight_run run);
+#include "factors.h"
 
 /* Which of the weight readings apply: bits of load_case.reading. */
 struct weight_reading { bool vertical_without, tilting_without; };
 
-/* Unknown numbers are taken as 0, the most favourable (loads.h lists them as gaps). */
-struct wrench arm_wrench(const struct cell *cell, enum arm_case arm_case, enum weight_run run,
-                         enum vertical_run vertical, struct weight_reading reading,
+/* With the factors and the vertical extreme of the case (factors.h). Unknown numbers are taken as
+ * 0, the most favourable (loads.h lists them as gaps). */
+struct wrench arm_wrench(const struct cell *cell, enum arm_case arm_case,
+                         const struct load_case *c, struct weight_reading reading,
                          struct trace *trace);
 
 /* The lines of the horizontal force and the twisting moment alone. */
-void trace_horizontal(const struct cell *cell, enum arm_case arm_case, struct run_factors factors,
+void trace_horizontal(const struct cell *cell, enum arm_case arm_case, const struct load_case *c,
                       struct trace *trace);
 
 /* Whether the papers' vertical force can hold the weight at all: not where it is below it. */

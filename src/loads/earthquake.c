@@ -1,13 +1,14 @@
 #include "earthquake.h"
 
-#include "arm_wrench.h"
 #include "earthquake_site.h"
+#include "factors.h"
 #include "weights.h"
 
 #include <math.h>
 #include <string.h>
 
 #define LOW_WEIGHT 0.6   /* ASCE 7 2.4.5: 0.6D, for the row that is an own addition */
+#define LOW_FACTORED 0.9 /* ASCE 7 2.3.6: 0.9D, the same at strength level */
 #define FEW_PARTS 6      /* more are summed without a line each */
 
 bool earthquake_stated(const struct cell *cell)
@@ -58,13 +59,15 @@ const char *earthquake_fault(const struct cell *cell)
 
 /* --- the ways ------------------------------------------------------------------------------- */
 
-/* Rows that are compared with a service rating; EN 1990 has none at that level. */
-static bool row_applies(const struct rare_combination *row, const struct earthquake *quake)
+/* Rows of the earthquake's own code: at service level for a rating, as far as there are any (EN
+ * 1990 has none), at strength level for a code method. */
+static bool row_applies(const struct rare_combination *row, const struct earthquake *quake,
+                        enum method method)
 {
 	bool en = quake->code.value == QUAKE_EN1998;
 	const char *code = en ? "EN 1990" : "ASCE 7";
 	return row->event == EVENT_EARTHQUAKE && strncmp(row->source, code, strlen(code)) == 0 &&
-	       row->level == (en ? LEVEL_FACTORED : LEVEL_SERVICE);
+	       row->level == (en || method != METHOD_RATING ? LEVEL_FACTORED : LEVEL_SERVICE);
 }
 
 /* What the action is made of: all that stands there, and the code's force on it. */
@@ -84,7 +87,10 @@ static struct shaken shake(const struct cell *cell, const struct earthquake_way 
 	struct shaken out = {0};
 	out.mass = standing_mass(cell, (struct standing_state){true, true, way->corner});
 	out.low = standing_mass(cell, (struct standing_state){false, true, way->corner});
-	out.excess = run_factors(cell, way->run).weight - way->weight;
+	/* the weights of a code's case are those of the row already (factors.h) */
+	out.excess = way->method == METHOD_RATING
+	                     ? run_factors(cell, METHOD_RATING, way->run).weight - way->weight
+	                     : 0;
 	if (!(out.mass.mass > 0))
 		return out;
 	for (int k = 0; k < 3; k++)
@@ -117,11 +123,24 @@ static const char *title_of(const struct earthquake_way *way)
 {
 	const struct rare_combination *row = way->row;
 	bool added = way->upward && row->vertical > 0;
+	if (added && row->level == LEVEL_FACTORED)
+		return "0.9D - Ev + Eh + L (added here; no such row is printed)";
 	if (added)
 		return "0.6D - 0.525Ev + 0.525Eh + L (added here; no such row is printed)";
 	if (row->moving > 0 && row->moving < 1)
 		return "D + 0.525Ev + 0.525Eh + L (0.75L is printed)";
 	return row->title;
+}
+
+/* Which level the row is of, and whether it is that of another code than the method's. */
+static const char *level_of(const struct cell *cell, const struct earthquake_way *way)
+{
+	bool en = cell->earthquake.code.value == QUAKE_EN1998;
+	if (way->method == METHOD_RATING)
+		return way->row->level == LEVEL_FACTORED ? ", strength level (safe side)" : "";
+	return en == (way->method == METHOD_EN1992_4)
+	               ? ", strength level"
+	               : ", strength level, row of the earthquake's own code";
 }
 
 static bool name_way(const struct cell *cell, struct arena *arena, struct earthquake_way *way)
@@ -134,28 +153,38 @@ static bool name_way(const struct cell *cell, struct arena *arena, struct earthq
 	way->combination = arena_format(
 		arena, "%s, %s%s%s, weights x %s", title_of(way), row->source,
 		row->mark == MARK_FROM_MEMORY ? " (from memory)" : "",
-		row->level == LEVEL_FACTORED ? ", strength level (safe side)" : "", factor);
+		level_of(cell, way), factor);
 	return way->name && way->combination;
 }
 
+/* Factor on the weights. Service loads: that of the run, in an upward row no more than the row's
+ * own. A code's loads: the row's own. */
+static double row_weight(const struct cell *cell, const struct earthquake_way *way)
+{
+	const struct rare_combination *row = way->row;
+	bool added = way->upward && row->vertical > 0;
+	if (way->method != METHOD_RATING)
+		return added ? LOW_FACTORED : row->weight;
+	double weight = run_factors(cell, METHOD_RATING, way->run).weight;
+	return way->upward ? fmin(weight, added ? LOW_WEIGHT : row->weight) : weight;
+}
+
 /* A row at every corner of the boxes. */
-static bool add_row(const struct cell *cell, struct arena *arena,
+static bool add_row(const struct cell *cell, enum method method, struct arena *arena,
                     const struct rare_combination *row, bool upward, struct earthquake_way *list,
                     size_t *count)
 {
 	bool boxed = standing_boxed(cell);
 	for (int corner = boxed ? 0 : -1; corner < (boxed ? 4 : 0); corner++) {
 		struct earthquake_way *way = &list[(*count)++];
-		double low = row->vertical > 0 ? LOW_WEIGHT : row->weight;
 		way->row = row;
+		way->method = method;
 		way->corner = corner;
 		way->upward = upward;
 		way->arm_moves = row->moving > 0;
 		way->moving = way->arm_moves;
 		way->run = upward ? RUN_LOW : RUN_FULL;
-		way->weight = run_factors(cell, way->run).weight;
-		if (upward)
-			way->weight = fmin(way->weight, low);
+		way->weight = row_weight(cell, way);
 		find_action(cell, way);
 		if (!name_way(cell, arena, way))
 			return false;
@@ -163,7 +192,7 @@ static bool add_row(const struct cell *cell, struct arena *arena,
 	return true;
 }
 
-bool earthquake_ways(const struct cell *cell, struct arena *arena,
+bool earthquake_ways(const struct cell *cell, enum method method, struct arena *arena,
                      const struct earthquake_way **out, size_t *count)
 {
 	size_t row_count = 0;
@@ -177,14 +206,16 @@ bool earthquake_ways(const struct cell *cell, struct arena *arena,
 	if (!list)
 		return false;
 	for (size_t i = 0; i < row_count; i++) {
-		if (!row_applies(&row[i], &cell->earthquake))
+		if (!row_applies(&row[i], &cell->earthquake, method))
 			continue;
 		bool upward = row[i].vertical < 0;
-		if (!add_row(cell, arena, &row[i], upward, list, count))
+		if (!add_row(cell, method, arena, &row[i], upward, list, count))
 			return false;
-		/* the arm's own motion relieves weight too: loads.h adds 0.6D + L the same way */
-		bool both = row[i].level == LEVEL_SERVICE && row[i].moving > 0 && !upward;
-		if (both && !add_row(cell, arena, &row[i], true, list, count))
+		/* the arm's own motion relieves weight too: loads.h adds 0.6D + L the same way; EN
+		 * 1990 has its motion in both rows */
+		bool both = cell->earthquake.code.value != QUAKE_EN1998 && row[i].moving > 0 &&
+		            !upward;
+		if (both && !add_row(cell, method, arena, &row[i], true, list, count))
 			return false;
 	}
 	*out = list;
@@ -355,6 +386,12 @@ static void word_counted(const struct cell *cell, struct arena *arena, earthquak
 	        : "earthquake at service level by ASCE 7 2.4.5 (from memory): 0.7E with the arm at "
 	          "rest, 0.525E with its motion; that motion is counted whole where 0.75 is "
 	          "printed, and the vertical force lifts as well, which is an addition");
+	if (method_chosen(cell, METHOD_ACI318) || method_chosen(cell, METHOD_EN1992_4))
+		word(user, false,
+		     en ? "for the code methods the earthquake counts with the rows of EN 1990 "
+		          "6.12b (from memory), the arm's motion whole (psi2 = 1)"
+		        : "for the code methods the earthquake counts at strength level by ASCE 7 "
+		          "2.3.6, with the arm's motion whole; 0.9D - Ev + Eh + L is an addition");
 	word(user, true,
 	     "the earthquake formulas are second-hand or from memory: a licensed engineer must "
 	     "read them in the code; sliding, floors that move apart and the shaking of loose "

@@ -1,13 +1,14 @@
 /* The section earthquake of a cell as ways of loading it: the code's force on all that stands
- * there, in the combinations against which a rating at a share of ultimate (a service rating) is
- * compared.
+ * there, in the combinations against which a rating at a share of ultimate (a service rating) or
+ * the design strength of a code method is compared.
  *
  * Source: seismic.h for the force, rare_combination.h for the factors. ASCE 7: the rows of 2.4.5,
  * 0.7 of the strength-level force, with overstrength, as anchors in concrete ask. EN 1990 has no
  * row at service level: its strength-level row is compared with the service rating, on the safe
- * side. Own additions, each on the safe side and in the words: a row with the arm's motion also
- * with the vertical force upward on reduced weights; the arm's motion whole where 0.75 of it is
- * printed.
+ * side. Code methods: the strength-level rows of the earthquake's own code, whichever the method
+ * (ASCE 7 2.3.6 for ASCE 7, EN 1990 6.12b for EN 1998-1), each with the weights of its row. Own
+ * additions, each on the safe side and in the words: a row with the arm's motion also with the
+ * vertical force upward on reduced weights; the arm's motion whole where 0.75 of it is printed.
  * Masses: full masses of all parts with arm and payload for the force. Boxed parts at each corner
  * in plan and at the top of their boxes. The arm stretched for tilt and twist and upright for its
  * height, all at once.
@@ -32,14 +33,16 @@ struct earthquake_way {
 	const char *combination;     /* "0.6D - 0.7Ev + 0.7Eh, ASCE 7 2.4.5 (from memory)" */
 	const char *clause;          /* of the combination: "ASCE 7 2.4.5" */
 	const struct rare_combination *row;
-	enum weight_run run;         /* whose weights it goes with: RUN_LOW or RUN_FULL */
+	enum method method;          /* whose loads: service loads or those of a code method */
+	enum weight_run run;         /* whose masses it goes with: RUN_LOW or RUN_FULL */
 	int corner;                  /* of the boxes, for the weights as well; -1: no box */
 	bool upward;                 /* the vertical force lifts */
 	bool arm_moves;              /* in normal motion or an emergency stop; else it rests */
 	double weight;               /* factor on all that stands there [-] */
 	double moving;               /* factor on the arm's motion: 0 or 1 [-] */
-	/* On top of the weights of `run`: the earthquake; and where choices.stabilising_weight is
-	 * above the row's factor, what the weights then count too much. */
+	/* On top of the weights: the earthquake; and with service loads, where
+	 * choices.stabilising_weight is above the row's factor, what the weights then count too
+	 * much. */
 	struct extra_action action;
 };
 
@@ -51,9 +54,9 @@ void earthquake_gaps(const struct cell *cell, found_gap *gap, void *user);
  * ranges of the keys (cell/fields.c) leave nothing of it to a cell that was read. */
 const char *earthquake_fault(const struct cell *cell);
 
-/* All ways of one setup's cell without faults; none where a key is missing, where no earthquake is
- * stated, or with the word none. False: no memory. */
-bool earthquake_ways(const struct cell *cell, struct arena *arena,
+/* All ways of one setup's cell without faults, for the loads of a method; none where a key is
+ * missing, where no earthquake is stated, or with the word none. False: no memory. */
+bool earthquake_ways(const struct cell *cell, enum method method, struct arena *arena,
                      const struct earthquake_way **out, size_t *count);
 
 /* How the action comes about: masses, the code's force, H_E, T_E (twist), N_E, S_x_E, S_y_E and

@@ -102,9 +102,10 @@ bool extra_actions(const struct cell *cell, const struct extra_load *load, doubl
 	return true;
 }
 
-void extra_trace(const struct extra_load *load, double moving, struct trace *trace)
+void extra_trace(const struct extra_load *load, double moving, const char *source,
+                 struct trace *trace)
 {
-	trace_step(trace, "k_moving", "", moving, DIM_FACTOR, "service load",
+	trace_step(trace, "k_moving", "", moving, DIM_FACTOR, source,
 	           "factor on the moving part");
 	if (!is_known(load->force_vector)) {
 		trace_input(trace, "F_further", &load->force, DIM_FORCE, "further load");

@@ -23,6 +23,8 @@ struct extra_action {
  * memory. */
 bool extra_actions(const struct cell *cell, const struct extra_load *load, double moving,
                    struct arena *arena, struct extra_action **out, size_t *count);
-void extra_trace(const struct extra_load *load, double moving, struct trace *trace);
+/* `source`: where the factor comes from. */
+void extra_trace(const struct extra_load *load, double moving, const char *source,
+                 struct trace *trace);
 
 #endif

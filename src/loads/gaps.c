@@ -85,6 +85,7 @@ static bool reach_used(const struct cell *cell)
 	for (size_t i = 0; i < cell->loads.count; i++)
 		used |= arm->chain.joints.count == 0 &&
 		        ((const struct extra_load *)cell->loads.rows)[i].with.value == ARM_REST;
+	used |= lasting_loads_due(cell) && !arm_way_covers(cell, WAY_CHAIN, ARM_REST);
 	return used;
 }
 

@@ -48,6 +48,7 @@ struct builder {
 	struct arena *arena;
 	size_t room;
 	bool unknown_vertical, unknown_tilting;    /* in any setup */
+	enum method method;                        /* whose loads are being added */
 };
 
 static struct load_case *new_case(struct builder *b)
@@ -66,32 +67,57 @@ static struct load_case *new_case(struct builder *b)
 	return &loads->list[loads->count++];
 }
 
+/* "1.2D + 1.6L (ACI 318-19 5.3.1)": in the letters of the code. */
+static const char *factored(struct arena *arena, const struct cell *cell, const struct load_case *c)
+{
+	struct run_factors k = case_factors(cell, c);
+	bool aci = c->method == METHOD_ACI318, low = c->run == RUN_LOW;
+	const char *motion = nothing_moves(c) ? ", arm at rest as " : " + ";
+	char weight[24], moving[24];
+	number_write(k.weight, 3, weight, sizeof weight);
+	number_write(nothing_moves(c) ? k.own : k.moving, 3, moving, sizeof moving);
+	return aci ? arena_format(arena, "%sD%s%sL (ACI 318-19 5.3.1%s)", weight, motion, moving,
+	                          low ? ", 0.9D with L is an addition" : "")
+	           : arena_format(arena, "%sG%s%sQ (EN 1990 6.10%s)", weight, motion, moving,
+	                          low ? ", 1.0G lies between" : "");
+}
+
+/* Which of its two ways the arm's weight stands in the vertical force. */
+static const char *vertical_words(const struct load_case *c)
+{
+	if (c->by_data_sheet)
+		return c->vertical == VERTICAL_MOST ? ", largest vertical force"
+		                                    : ", least vertical force";
+	if (c->vertical == VERTICAL_LEAST)
+		return "";
+	return c->method == METHOD_RATING ? ", the arm's own in full"
+	                                  : ", the arm's own as it presses";
+}
+
 const char *loads_combination(struct arena *arena, const struct cell *cell,
                               const struct load_case *c)
 {
 	static const char *const corner_name[] = {"toward -x -y", "toward +x -y", "toward -x +y",
 	                                          "toward +x +y"};
-	static const char *const vertical[] = {", least vertical force",
-	                                       ", largest vertical force"};
 	char factor[24];
-	number_write(run_factors(cell, c->run).weight, 3, factor, sizeof factor);
-	const char *weights = c->earthquake
-		? c->earthquake->combination
-		: arena_format(arena, "weights x %s", factor);
+	number_write(case_factors(cell, c).weight, 3, factor, sizeof factor);
+	const char *weights = c->earthquake ? c->earthquake->combination
+	                      : c->method != METHOD_RATING
+	                              ? factored(arena, cell, c)
+	                              : arena_format(arena, "weights x %s", factor);
 	return arena_format(arena, "%s%s%s%s%s", weights ? weights : "",
 	                    c->run == RUN_STABILITY ? ", moving part x 1.25" : "",
-	                    c->by_data_sheet ? vertical[c->vertical]
-	                    : c->vertical == VERTICAL_MOST ? ", the arm's own in full" : "",
+	                    vertical_words(c),
 	                    c->corner >= 0 ? ", boxed parts " : "",
 	                    c->corner >= 0 ? corner_name[c->corner] : "");
 }
 
 static void add_weights(const struct cell *cell, struct load_case *c)
 {
-	struct weights w = parts_weights(cell, c->run);
+	struct weights w = case_weights(cell, c);
 	double sign[2];
 	corner_signs(c->corner, sign);
-	c->weight_factor = run_factors(cell, c->run).weight;
+	c->weight_factor = case_factors(cell, c).weight;
 	c->down = w.down;
 	for (int k = 0; k < 2; k++)
 		c->fixed[k] = w.moment[k] + sign[k] * w.half[k];
@@ -189,6 +215,9 @@ struct source {
 	uint16_t index;
 	const struct arm_load_set *set;
 	bool bound, estimate;
+	/* what always acts: the arm at rest under one name and index, without guaranteed bounds */
+	bool alone;
+	bool sustained;   /* and of the lasting loads */
 };
 
 static bool add_case(struct builder *b, const struct cell *cell, const struct load_case *head,
@@ -203,8 +232,7 @@ static bool add_case(struct builder *b, const struct cell *cell, const struct lo
 	if (c->arm_load) {
 		add_set_wrench(cell, c->arm_load, c);
 	} else {
-		struct wrench wrench = arm_wrench(cell, source->arm_case, c->run, c->vertical,
-		                                  reading, NULL);
+		struct wrench wrench = arm_wrench(cell, source->arm_case, c, reading, NULL);
 		add_arm(cell, c, &wrench);
 	}
 	if (action)
@@ -233,7 +261,7 @@ static struct corners corners_of(const struct cell *cell, const struct load_case
 	if (head->earthquake)
 		return (struct corners){head->earthquake->corner,
 		                        head->earthquake->corner + 1};
-	struct weights w = parts_weights(cell, head->run);
+	struct weights w = case_weights(cell, head);
 	bool boxed = w.half[0] != 0 || w.half[1] != 0;
 	return boxed ? (struct corners){0, 4} : (struct corners){-1, 0};
 }
@@ -263,8 +291,10 @@ static bool add_set(struct builder *b, const struct cell *cell, const struct loa
 {
 	struct weight_reading none = {false, false};
 	struct corners corners = corners_of(cell, head);
-	/* at full weights the arm's own is full either way */
-	size_t ways = head->run == RUN_FULL ? 1 : 2;
+	/* at full weights the arm's own is full either way, unless it counts as live load */
+	struct run_factors k = case_factors(cell, head);
+	bool apart = head->method == METHOD_RATING ? head->run != RUN_FULL : k.own > k.weight;
+	size_t ways = apart ? 2 : 1;
 	for (size_t i = 0; i < ways * source->set->count; i++)
 		for (int corner = corners.from; corner < corners.to; corner++) {
 			struct load_case c = *head;
@@ -280,7 +310,11 @@ static bool add_set(struct builder *b, const struct cell *cell, const struct loa
 static bool add_source(struct builder *b, const struct cell *cell, uint16_t setup,
                        const struct source *source)
 {
-	struct load_case head = {.setup = setup, .source = source->index};
+	struct load_case head = {.setup = setup, .source = source->index, .method = b->method,
+	                         .sustained = source->sustained};
+	/* a code has no stability run; 1.4D alone none with reduced weights */
+	int first_run = source->alone && !source->sustained ? RUN_FULL : RUN_LOW;
+	int last_run = b->method == METHOD_RATING ? RUN_STABILITY : RUN_FULL;
 	if (source->quake) {
 		head.run = source->quake->run;
 		head.earthquake = source->quake;
@@ -288,19 +322,20 @@ static bool add_source(struct builder *b, const struct cell *cell, uint16_t setu
 		return (source->set ? add_set : add_readings)(b, cell, &head, source,
 		                                              &source->quake->action);
 	}
-	for (int run = RUN_LOW; run <= RUN_STABILITY; run++) {
+	for (int run = first_run; run <= last_run; run++) {
 		struct extra_action *actions = NULL;
 		size_t count = 0;
+		head.run = (enum weight_run)run;
 		if (source->extra && !extra_actions(cell, source->extra,
-		                                    run_factors(cell, (enum weight_run)run).moving,
-		                                    b->arena, &actions, &count))
+		                                    case_factors(cell, &head).moving, b->arena,
+		                                    &actions, &count))
 			return false;
 		/* the horizontal loads, and so the shear bounds, are the same in all runs but the
 		 * stability one */
 		size_t ways = source->extra ? count : 1;
-		size_t first = run == RUN_FULL ? b->loads->group_count - ways
-		                               : b->loads->group_count;
-		head.run = (enum weight_run)run;
+		size_t first = run == RUN_FULL && first_run == RUN_LOW
+		                       ? b->loads->group_count - ways
+		                       : b->loads->group_count;
 		for (size_t way = 0; way < ways; way++) {
 			const struct extra_action *action = source->extra ? &actions[way] : NULL;
 			head.group = (uint16_t)(first + way);
@@ -322,7 +357,9 @@ static bool add_own_motion(struct builder *b, const struct cell *cell, uint16_t 
                            const struct arm_source *own, struct source source)
 {
 	const char *name = source.name;
-	source.name = name ? arena_format(b->arena, "%s with %s", name, own->name) : own->name;
+	if (!source.alone)
+		source.name = name ? arena_format(b->arena, "%s with %s", name, own->name)
+		                   : own->name;
 	source.arm_case = own->arm_case;
 	source.set = own->way == WAY_HISTORY ? &own->bound : &own->swept;
 	source.estimate = own->way == WAY_SWING;
@@ -330,7 +367,7 @@ static bool add_own_motion(struct builder *b, const struct cell *cell, uint16_t 
 		return true;
 	if (!source.name || !add_source(b, cell, setup, &source))
 		return false;
-	if (own->way != WAY_CHAIN || own->bound.count == 0)
+	if (own->way != WAY_CHAIN || own->bound.count == 0 || source.alone)
 		return true;
 	source.set = &own->bound;
 	source.bound = true;
@@ -358,7 +395,7 @@ static bool add_ways(struct builder *b, const struct cell *cell, uint16_t setup,
 		if (own->list[i].arm_case != arm_case)
 			continue;
 		any = true;
-		if (!source.extra && !source.quake)
+		if (!source.extra && !source.quake && !source.alone)
 			other.index = (uint16_t)(FIRST_EXTRA + cell->loads.count + i);
 		*failed |= !add_own_motion(b, cell, setup, &own->list[i], other);
 	}
@@ -373,6 +410,8 @@ static bool add_rest(struct builder *b, const struct cell *cell, uint16_t setup,
 	if (add_ways(b, cell, setup, ARM_REST, source, &failed) || failed)
 		return !failed;
 	source.arm_case = ARM_REST;
+	if (source.alone)
+		return add_source(b, cell, setup, &source);
 	source.name = source.name ? arena_format(b->arena, "%s with %s", source.name,
 	                                         arm_name[ARM_REST])
 	                          : arm_name[ARM_REST];
@@ -384,7 +423,7 @@ static bool add_earthquake(struct builder *b, const struct cell *cell, uint16_t 
 {
 	const struct earthquake_way *way = NULL;
 	size_t count = 0, own = b->arms && b->arms[setup] ? b->arms[setup]->count : 0;
-	if (!earthquake_ways(cell, b->arena, &way, &count))
+	if (!earthquake_ways(cell, b->method, b->arena, &way, &count))
 		return false;
 	for (size_t i = 0; i < count; i++) {
 		struct source source = {
@@ -397,6 +436,36 @@ static bool add_earthquake(struct builder *b, const struct cell *cell, uint16_t 
 			return false;
 	}
 	return true;
+}
+
+bool lasting_loads_due(const struct cell *cell)
+{
+	const struct word *type = &cell->anchors.product.type;
+	return loads_method_count(cell) > 1 && (!is_known(*type) || type->value == ADHESIVE);
+}
+
+/* Whether a case of its own has the arm at rest and nothing else (case_factors knows it by its
+ * source). */
+static bool rests_already(const struct builder *b, uint16_t setup, bool moves)
+{
+	const struct arm_loads *own = b->arms ? b->arms[setup] : NULL;
+	for (size_t i = 0; own && i < own->count; i++)
+		if (own->list[i].arm_case == ARM_REST)
+			return false;
+	return !moves;
+}
+
+/* What always acts: under 1.4D of ACI 318-19 5.3.1(a), and as lasting loads. */
+static bool add_alone(struct builder *b, const struct cell *cell, uint16_t setup, bool moves)
+{
+	struct source source = {.index = SOURCE_REST, .alone = true, .name = arm_name[ARM_REST]};
+	if (b->method == METHOD_ACI318 && !rests_already(b, setup, moves) &&
+	    !add_rest(b, cell, setup, source))
+		return false;
+	source.sustained = true;
+	source.name = "lasting loads";
+	return b->method == METHOD_RATING || !lasting_loads_due(cell) ||
+	       add_rest(b, cell, setup, source);
 }
 
 static bool add_setup(struct builder *b, const struct cell *cell, uint16_t setup)
@@ -417,7 +486,7 @@ static bool add_setup(struct builder *b, const struct cell *cell, uint16_t setup
 		if (failed || (!found && !add_rest(b, cell, setup, source)))
 			return false;
 	}
-	return add_earthquake(b, cell, setup);
+	return add_earthquake(b, cell, setup) && add_alone(b, cell, setup, any);
 }
 
 static void choose_readings(struct builder *b, const struct cell *cell)
@@ -434,14 +503,29 @@ static void choose_readings(struct builder *b, const struct cell *cell)
 			b->loads->readings |= 1u << r;
 }
 
-/* A group for each setup's history, whose rows are checked one by one. */
+size_t loads_method_count(const struct cell *cell)
+{
+	return 1u + method_chosen(cell, METHOD_ACI318) + method_chosen(cell, METHOD_EN1992_4);
+}
+
+size_t loads_history_group(const struct loads *loads, const struct cell *cell, size_t history,
+                           enum method method)
+{
+	size_t place = method == METHOD_RATING    ? 0
+	               : method == METHOD_ACI318 ? 1
+	                                         : 1u + method_chosen(cell, METHOD_ACI318);
+	return loads->first_history + history * loads_method_count(cell) + place;
+}
+
+/* A group for each setup's history and method, whose rows are checked one by one. */
 static void add_history_groups(struct builder *b, const struct cell *cell)
 {
 	struct loads *loads = b->loads;
 	loads->first_history = loads->group_count;
 	for (size_t s = 0; b->arms && s < setup_count(cell); s++)
 		for (size_t i = 0; b->arms[s] && i < b->arms[s]->count; i++)
-			loads->group_count += b->arms[s]->list[i].way == WAY_HISTORY;
+			if (b->arms[s]->list[i].way == WAY_HISTORY)
+				loads->group_count += loads_method_count(cell);
 }
 
 enum status loads_build(const struct cell *cell, const struct arm_loads *const arms[],
@@ -456,9 +540,14 @@ enum status loads_build(const struct cell *cell, const struct arm_loads *const a
 	choose_readings(&b, cell);
 	if (!out->given || loads_blocked(out))
 		return DONE;
-	for (size_t s = 0; s < setup_count(cell); s++)
-		if (!add_setup(&b, setup_cell(cell, s), (uint16_t)s))
-			return NO_MEMORY;
+	for (int m = METHOD_RATING; m < METHODS; m++) {
+		b.method = (enum method)m;
+		if (m != METHOD_RATING && !method_chosen(cell, b.method))
+			continue;
+		for (size_t s = 0; s < setup_count(cell); s++)
+			if (!add_setup(&b, setup_cell(cell, s), (uint16_t)s))
+				return NO_MEMORY;
+	}
 	add_history_groups(&b, cell);
 	return DONE;
 }

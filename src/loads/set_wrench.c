@@ -1,26 +1,26 @@
 #include "set_wrench.h"
 
-#include "arm_wrench.h"
+#include "factors.h"
 #include <math.h>
 
-static struct run_factors arm_factors(const struct cell *cell, enum weight_run run,
-                                      enum vertical_run vertical)
+/* `weight`: on the arm's own weight in the vertical force. */
+static struct run_factors arm_factors(const struct cell *cell, const struct load_case *c)
 {
-	struct run_factors k = run_factors(cell, run);
-	if (vertical == VERTICAL_MOST)
-		k.weight = 1;
+	struct run_factors k = case_factors(cell, c);
+	if (c->vertical == VERTICAL_MOST)
+		k.weight = k.own;
 	return k;
 }
 
 struct set_wrench set_wrench(const struct cell *cell, const struct arm_load *load,
-                             enum weight_run run, enum vertical_run vertical)
+                             const struct load_case *c)
 {
-	struct run_factors k = arm_factors(cell, run, vertical);
+	struct run_factors k = arm_factors(cell, c);
 	double height = cell->arm.mount.at[2], moment[2];
 	struct set_wrench out;
 	out.down = k.weight * load->weight - k.moving * (load->force[2] + load->weight);
 	for (int i = 0; i < 2; i++) {
-		moment[i] = load->weight_moment[i] +
+		moment[i] = k.own * load->weight_moment[i] +
 		            k.moving * (load->moment[i] - load->weight_moment[i]);
 		out.force[i] = k.moving * load->force[i];
 	}
@@ -44,7 +44,7 @@ static double heading_of(const double v[2])
 
 void add_set_wrench(const struct cell *cell, const struct arm_load *load, struct load_case *c)
 {
-	struct set_wrench w = set_wrench(cell, load, c->run, c->vertical);
+	struct set_wrench w = set_wrench(cell, load, c);
 	const double *mount = cell->arm.mount.at;
 	c->arm_load = load;
 	c->down += w.down;
@@ -79,14 +79,16 @@ void add_set_wrench(const struct cell *cell, const struct arm_load *load, struct
 
 static void trace_factors(const struct cell *cell, const struct load_case *c, struct trace *trace)
 {
-	struct run_factors k = arm_factors(cell, c->run, c->vertical);
+	struct run_factors k = arm_factors(cell, c);
+	struct factor_sources source = factor_sources(c);
 	trace_step(trace, "k_arm", "", k.weight, DIM_FACTOR,
-	           c->run == RUN_FULL || c->vertical == VERTICAL_MOST ? "full weight"
-	           : c->run == RUN_LOW ? "choices.stabilising_weight" : "stability run",
+	           c->vertical == VERTICAL_MOST ? source.own : source.weight,
 	           "factor on the arm's own weight");
-	trace_step(trace, "k_moving", "", k.moving, DIM_FACTOR,
-	           c->run == RUN_STABILITY ? "stability run" : "service load",
+	trace_step(trace, "k_moving", "", k.moving, DIM_FACTOR, source.moving,
 	           "factor on the moving part");
+	if (c->method != METHOD_RATING)
+		trace_step(trace, "k_own", "", k.own, DIM_FACTOR, source.own,
+		           "factor on the moment of the arm's own weight");
 }
 
 void trace_set_horizontal(const struct cell *cell, const struct load_case *c, struct trace *trace)
@@ -94,7 +96,7 @@ void trace_set_horizontal(const struct cell *cell, const struct load_case *c, st
 	static const char *const force[] = {"F_x_arm", "F_y_arm"}, *const part[] = {"H_x", "H_y"},
 		*const of[] = {"k_moving * F_x_arm", "k_moving * F_y_arm"};
 	const struct arm_load *load = c->arm_load;
-	struct set_wrench w = set_wrench(cell, load, c->run, c->vertical);
+	struct set_wrench w = set_wrench(cell, load, c);
 	trace_factors(cell, c, trace);
 	for (int i = 0; i < 2; i++) {
 		trace_step(trace, force[i], "", load->force[i], DIM_FORCE, c->name,
@@ -110,7 +112,7 @@ void trace_set_horizontal(const struct cell *cell, const struct load_case *c, st
 void trace_set_wrench(const struct cell *cell, const struct load_case *c, struct trace *trace)
 {
 	const struct arm_load *load = c->arm_load;
-	struct set_wrench w = set_wrench(cell, load, c->run, c->vertical);
+	struct set_wrench w = set_wrench(cell, load, c);
 	trace_set_horizontal(cell, c, trace);
 	trace_step(trace, "F_z_arm", "", load->force[2], DIM_FORCE, c->name,
 	           "upward, of the arm on its mounting face");
@@ -123,15 +125,21 @@ void trace_set_wrench(const struct cell *cell, const struct load_case *c, struct
 	trace_step(trace, "M_x_arm", "", load->moment[0], DIM_MOMENT, c->name,
 	           "about the mounting point");
 	trace_step(trace, "M_y_arm", "", load->moment[1], DIM_MOMENT, c->name, "");
+	bool service = c->method == METHOD_RATING;
 	trace_step(trace, "M_x_weight", "", load->weight_moment[0], DIM_MOMENT,
-	           "part of it that is weight, full size in every run", "");
+	           service ? "part of it that is weight, full size in every run"
+	                   : "part of it that is weight", "");
 	trace_step(trace, "M_y_weight", "", load->weight_moment[1], DIM_MOMENT, "", "");
 	trace_step(trace, "S_x_arm",
-	           "M_y_weight + k_moving * (M_y_arm - M_y_weight) + z_mount * H_x", w.first[0],
+	           service ? "M_y_weight + k_moving * (M_y_arm - M_y_weight) + z_mount * H_x"
+	                   : "k_own * M_y_weight + k_moving * (M_y_arm - M_y_weight) + "
+	                     "z_mount * H_x", w.first[0],
 	           DIM_MOMENT, "sum of N x = My at floor level", "");
 	/* written as it is computed, so that the digits agree */
 	trace_step(trace, "S_y_arm",
-	           "-(M_x_weight + k_moving * (M_x_arm - M_x_weight)) + z_mount * H_y", w.first[1],
+	           service ? "-(M_x_weight + k_moving * (M_x_arm - M_x_weight)) + z_mount * H_y"
+	                   : "-(k_own * M_x_weight + k_moving * (M_x_arm - M_x_weight)) + "
+	                     "z_mount * H_y", w.first[1],
 	           DIM_MOMENT, "sum of N y = -Mx at floor level", "");
 	trace_step(trace, "S_arm", "sqrt(S_x_arm * S_x_arm + S_y_arm * S_y_arm)", size_of(w.first),
 	           DIM_MOMENT, "", "");

@@ -3,10 +3,10 @@
  *
  * Source: transfer of a force to another point, M' = M + r x F (statics). Runs: weight at its
  * factor, all else at the factor of the moving part: F' = -k W + m (F + W), as a data sheet's
- * vertical force is read (arm_wrench.h: the least one; in the largest k is 1). The moment of the
- * weight keeps its full size in the low run: reduced it would relieve. Where the weight's moment is
- * not told apart (a history) all of the moment takes the factor of the moving part. Identities:
- * with both factors 1 it is the wrench itself. */
+ * vertical force is read (arm_wrench.h: the least one; in the largest k is `own`, 1 for service
+ * loads). The moment of the weight takes `own` in every run: reduced it would relieve. Where the
+ * weight's moment is not told apart (a history) all of the moment takes the factor of the moving
+ * part. Identities: with all factors 1 it is the wrench itself. */
 #ifndef SET_WRENCH_H
 #define SET_WRENCH_H
 
@@ -20,10 +20,10 @@ struct set_wrench {
 	double force[2];         /* horizontal [N] */
 	double twist;            /* about the vertical through the mounting point [N mm] */
 };
-/* `vertical`: with VERTICAL_MOST the arm's own weight keeps its full size in every run, which is
- * the worse where it stands over an edge of the base. */
+/* With the factors of the case (factors.h). In VERTICAL_MOST the arm's own weight takes `own`, its
+ * full size for service loads, which is the worse where it stands over an edge of the base. */
 struct set_wrench set_wrench(const struct cell *cell, const struct arm_load *load,
-                             enum weight_run run, enum vertical_run vertical);
+                             const struct load_case *c);
 
 /* Adds it to a case that holds the weights: turning with its range of headings, or as it stands. */
 void add_set_wrench(const struct cell *cell, const struct arm_load *load, struct load_case *c);

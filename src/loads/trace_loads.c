@@ -34,7 +34,7 @@ static void trace_part(const struct part *part, size_t number, enum weight_run r
 /* The sums of weights and first moments, a line a part. */
 static void trace_parts(const struct cell *cell, const struct load_case *c, struct trace *trace)
 {
-	struct weights w = parts_weights(cell, c->run);
+	struct weights w = case_weights(cell, c);
 	const char *down = "", *x = "", *y = "";
 	const char *plus = "";
 	double sign[2];
@@ -106,19 +106,18 @@ static struct arm_part trace_sheet(const struct cell *cell, const struct load_ca
                                    struct trace *trace)
 {
 	enum arm_case arm_case = (enum arm_case)c->arm_case;
-	struct wrench w = arm_wrench(cell, arm_case, c->run, c->vertical,
-	                             reading_of(cell, arm_case, c), trace);
+	struct wrench w = arm_wrench(cell, arm_case, c, reading_of(cell, arm_case, c), trace);
 	trace_point(trace, (const char *const[3]){"x_mount", "y_mount", "z_mount"},
 	            &cell->arm.mount, "mounting face");
 	if (arm_case == ARM_REST)
-		trace_horizontal(cell, arm_case, run_factors(cell, c->run), trace);
+		trace_horizontal(cell, arm_case, c, trace);
 	return (struct arm_part){w.down, {0, 0}, w.tilting + w.horizontal * cell->arm.mount.at[2]};
 }
 
 static struct arm_part trace_own(const struct cell *cell, const struct load_case *c,
                                  struct trace *trace)
 {
-	struct set_wrench w = set_wrench(cell, c->arm_load, c->run, c->vertical);
+	struct set_wrench w = set_wrench(cell, c->arm_load, c);
 	struct arm_part out = {.down = w.down};
 	trace_set_wrench(cell, c, trace);
 	for (int k = 0; k < 2; k++) {
@@ -135,13 +134,13 @@ static struct arm_part trace_own(const struct cell *cell, const struct load_case
 void loads_trace_horizontal(const struct cell *cell, const struct load_case *c, struct trace *trace)
 {
 	const struct extra_load *extra = extra_of(cell, c);
-	struct run_factors factors = run_factors(cell, c->run);
 	if (c->arm_load)
 		trace_set_horizontal(cell, c, trace);
 	else
-		trace_horizontal(cell, (enum arm_case)c->arm_case, factors, trace);
+		trace_horizontal(cell, (enum arm_case)c->arm_case, c, trace);
 	if (extra)
-		extra_trace(extra, factors.moving, trace);
+		extra_trace(extra, case_factors(cell, c).moving, factor_sources(c).moving,
+		            trace);
 	if (c->earthquake)
 		earthquake_trace(cell, c->earthquake, trace);
 }
@@ -156,7 +155,7 @@ static void trace_fixed(const struct cell *cell, const struct load_case *c,
 	                       "S_y_parts + S_y_boxes + V * y_mount + S_y_further"},
 		*const of_own[] = {"S_x_parts + S_x_boxes + V * x_mount + S_x_arm + S_x_further",
 	                           "S_y_parts + S_y_boxes + V * y_mount + S_y_arm + S_y_further"};
-	struct weights parts = parts_weights(cell, c->run);
+	struct weights parts = case_weights(cell, c);
 	bool stays = c->arm_load && arm->turning == 0;
 	double sign[2];
 	corner_signs(c->corner, sign);
@@ -187,11 +186,12 @@ void loads_trace(const struct cell *cell, const struct load_case *c, double head
 	trace_parts(cell, c, trace);
 	struct arm_part arm = c->arm_load ? trace_own(cell, c, trace) : trace_sheet(cell, c, trace);
 	if (extra)
-		extra_trace(extra, run_factors(cell, c->run).moving, trace);
+		extra_trace(extra, case_factors(cell, c).moving, factor_sources(c).moving,
+		            trace);
 	if (c->earthquake)
 		earthquake_trace(cell, c->earthquake, trace);
 	const struct extra_action *quake = c->earthquake ? &c->earthquake->action : NULL;
-	double extra_down = c->down - (parts_weights(cell, c->run).down + arm.down);
+	double extra_down = c->down - (case_weights(cell, c).down + arm.down);
 	trace_step(trace, "N_further", quake ? "N_E" : "",
 	           quake ? quake->down : extra ? extra_down : 0, DIM_FORCE,
 	           extra || quake ? c->name : "no further load", "");

@@ -1,6 +1,6 @@
 #include "weights.h"
 
-#include "arm_wrench.h"
+#include "factors.h"
 
 double part_mass(const struct part *part, enum weight_run run)
 {
@@ -10,9 +10,9 @@ double part_mass(const struct part *part, enum weight_run run)
 	return is_known(part->mass) ? part->mass.value : 0;
 }
 
-struct weights parts_weights(const struct cell *cell, enum weight_run run)
+static struct weights weights_times(const struct cell *cell, enum weight_run run, double k_weight)
 {
-	double factor = run_factors(cell, run).weight * STANDARD_GRAVITY;
+	double factor = k_weight * STANDARD_GRAVITY;
 	struct weights out = {0};
 	for (size_t i = 0; i < cell->parts.count; i++) {
 		const struct part *part = (const struct part *)cell->parts.rows + i;
@@ -26,6 +26,16 @@ struct weights parts_weights(const struct cell *cell, enum weight_run run)
 		}
 	}
 	return out;
+}
+
+struct weights parts_weights(const struct cell *cell, enum method method, enum weight_run run)
+{
+	return weights_times(cell, run, run_factors(cell, method, run).weight);
+}
+
+struct weights case_weights(const struct cell *cell, const struct load_case *c)
+{
+	return weights_times(cell, c->run, case_factors(cell, c).weight);
 }
 
 void corner_signs(int corner, double sign[2])

@@ -15,7 +15,10 @@ enum { SOURCE_EMERGENCY_STOP, SOURCE_NORMAL, SOURCE_REST, FIRST_EXTRA };
  * either side. */
 struct weights { double down, moment[2], half[2]; };
 
-struct weights parts_weights(const struct cell *cell, enum weight_run run);
+/* With the factor of a method's run. */
+struct weights parts_weights(const struct cell *cell, enum method method, enum weight_run run);
+/* As a case takes them (factors.h). */
+struct weights case_weights(const struct cell *cell, const struct load_case *c);
 /* Mass that counts in a run: least_mass where the weight helps; 0 when not known. [kg] */
 double part_mass(const struct part *part, enum weight_run run);
 /* Which way the boxed parts are pushed in x and y: -1, 0, +1. */

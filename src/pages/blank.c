@@ -185,6 +185,16 @@ static void open_sections(struct writer *writer, const char *before, const char 
 	}
 }
 
+/* Of the few keys that do not stand empty. */
+static void write_value(struct writer *writer, const char *path)
+{
+	for (size_t i = 0; i < blank_value_count; i++)
+		if (strcmp(blank_values[i].path, path) == 0) {
+			writer_text(writer, " ");
+			writer_text(writer, blank_values[i].value);
+		}
+}
+
 static void key_line(struct writer *writer, const char *path, bool compact)
 {
 	const char *dot = strrchr(path, '.');
@@ -194,6 +204,7 @@ static void key_line(struct writer *writer, const char *path, bool compact)
 	writer_pad(writer, 2 * depth);
 	writer_text(writer, dot ? dot + 1 : path);
 	writer_text(writer, ":");
+	write_value(writer, path);
 	size_t column = writer->column + 1 > COMPACT_COLUMN ? writer->column + 1 : COMPACT_COLUMN;
 	struct comment comment = compact ? compose_compact(path, PAGE_WIDTH - column - 2)
 	                                 : compose(path, ALL_WORDS, WHOLE, WHOLE);
@@ -262,7 +273,7 @@ static size_t listed_keys(enum blank_purpose purpose, const char *out[])
 {
 	static const unsigned mask[] = {
 		[BLANK_NEED] = FOR_NEED, [BLANK_LOADS] = FOR_SHEET, [BLANK_SURVEY] = FOR_SURVEY,
-		[BLANK_MOTION] = FOR_MOTION};
+		[BLANK_MOTION] = FOR_MOTION, [BLANK_STRENGTH] = FOR_SHEET | FOR_STRENGTH};
 	size_t count = 0;
 	for (size_t i = 0; i < blank_key_count && count < MAX_BLANK_KEYS; i++)
 		if (blank_keys[i].purposes & mask[purpose])
@@ -296,7 +307,7 @@ const char *blank_purpose_word(enum blank_purpose purpose)
 {
 	static const char *const words[] = {
 		[BLANK_NEED] = "need", [BLANK_LOADS] = "loads", [BLANK_SURVEY] = "survey",
-		[BLANK_MOTION] = "motion"};
+		[BLANK_MOTION] = "motion", [BLANK_STRENGTH] = "strength"};
 	return words[purpose];
 }
 
@@ -309,7 +320,10 @@ static const char *purpose_text(enum blank_purpose purpose)
 		[BLANK_SURVEY] = "the floor before the cell comes",
 		[BLANK_MOTION] =
 			"anchor loads from masses, the arm's own motion by its link values, and "
-			"the pattern, and the checks on them"};
+			"the pattern, and the checks on them",
+		[BLANK_STRENGTH] =
+			"anchor loads from masses, reactions of the arm and the pattern, and the "
+			"ways in which anchors fail by the design codes"};
 	return texts[purpose];
 }
 

@@ -4,19 +4,21 @@
 
 #include <stddef.h>
 
-/* FOR_SHEET: loads by the arm's data sheet; FOR_MOTION: by its own motion; FOR_LOADS: either */
+/* FOR_SHEET: loads by the arm's data sheet, which the file for the codes has too; FOR_MOTION: by
+ * its own motion; FOR_LOADS: either; FOR_STRENGTH: the codes alone */
 enum {
 	FOR_NEED = 1,
 	FOR_SHEET = 2,
 	FOR_SURVEY = 4,
 	FOR_MOTION = 8,
+	FOR_STRENGTH = 16,
 	FOR_LOADS = FOR_SHEET | FOR_MOTION,
 	FOR_ALL = FOR_NEED | FOR_LOADS | FOR_SURVEY
 };
 
 /* A path of the field table and the purposes whose file has it, in the order of the file. */
 struct blank_key { const char *path; unsigned purposes; };
-enum { MAX_BLANK_KEYS = 96 };
+enum { MAX_BLANK_KEYS = 128 };
 extern const struct blank_key blank_keys[];
 extern const size_t blank_key_count;
 
@@ -30,5 +32,10 @@ extern const size_t blank_inlined_count;
 struct blank_sample { const char *path, *text, *described_by, *brief; };
 extern const struct blank_sample blank_samples[];
 extern const size_t blank_sample_count;
+
+/* Keys that do not stand empty: what the purpose of the file itself says. */
+struct blank_value { const char *path, *value; };
+extern const struct blank_value blank_values[];
+extern const size_t blank_value_count;
 
 #endif

@@ -105,10 +105,26 @@ static void range_entry(struct writer *writer, const struct field *field)
 	flow_end(writer);
 }
 
+/* The meaning, without what has an entry of its own. */
+static void meaning_entry(struct writer *writer, const struct field *field, bool another)
+{
+	char meaning[400];
+	const char *rest = field_when_left_out(field);
+	size_t length = strlen(field->meaning);
+	if (rest)
+		length = (size_t)(rest - field->meaning) - strlen(FIELD_LEFT_OUT);
+	snprintf(meaning, sizeof meaning, "%.*s", (int)length, field->meaning);
+	entry(writer, another ? "or" : "meaning", meaning);
+}
+
 static void left_out_entry(struct writer *writer, const struct field *field)
 {
 	const char *text = "not known: a check that needs it cannot hold";
 	struct phrase value;
+	if (field_when_left_out(field)) {
+		entry(writer, "left out", field_when_left_out(field));
+		return;
+	}
 	bool judged = field->kind != FIELD_TEXT && field->kind != FIELD_NONE &&
 	              field->kind != FIELD_SECTION && field->kind != FIELD_ALIAS &&
 	              field->kind != FIELD_ANY && field->kind != FIELD_SETUPS;
@@ -209,7 +225,7 @@ static void dimension_entry(struct writer *writer, const struct field *field)
 
 static void explain_row(struct writer *writer, const struct field *field, bool another)
 {
-	entry(writer, another ? "or" : "meaning", field->meaning);
+	meaning_entry(writer, field, another);
 	if (field->kind == FIELD_ALIAS) {
 		entry(writer, "short for", field->alias);
 		return;

@@ -59,7 +59,14 @@ bool page_json_faults_of(const struct page_source sources[], size_t count, const
 bool page_explain(const char *word, bool colour, write_function *write, void *user, bool *found);
 
 /* A cell file to fill in. */
-enum blank_purpose { BLANK_NEED, BLANK_LOADS, BLANK_SURVEY, BLANK_MOTION, BLANK_PURPOSES };
+enum blank_purpose {
+	BLANK_NEED,
+	BLANK_LOADS,
+	BLANK_SURVEY,
+	BLANK_MOTION,
+	BLANK_STRENGTH,
+	BLANK_PURPOSES
+};
 const char *blank_purpose_word(enum blank_purpose purpose);     /* "need" */
 bool page_blank(enum blank_purpose purpose, write_function *write, void *user);
 

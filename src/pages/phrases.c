@@ -206,8 +206,10 @@ bool flow_subject(struct writer *writer, const struct cell *cell, const struct c
 {
 	uint64_t anchors = check->subject.anchors;
 	bool of_setup = is_of_setup(cell, check), any = anchors != 0;
-	/* a heading is that of the first anchor: in the others it is another one */
+	/* a heading is that of the first anchor: in the others it is another one; a group has one
+	 */
 	bool apart = check->at.load_case && check->at.has_heading &&
+	             check->check->stage != OF_STATE &&
 	             anchors != first_anchor(anchors);
 	flow_anchors(writer, apart ? first_anchor(anchors) : anchors);
 	if (of_setup) {

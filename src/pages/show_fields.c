@@ -92,18 +92,16 @@ static void show_rows(struct walk *walk, const struct field *field, const struct
 /* Keys that nothing waits for: another value or the program's own range does their part. */
 static bool has_stand_in(const struct field *field)
 {
-	static const char *const paths[] = {"cell.at", "anchors.product.tensile_area",
-	                                    "anchors.product.rating.of_ultimate",
-	                                    "choices.anchor_bed_ratio", "cell.casters", "cell.top",
-	                                    "arm.mounting_tilt", "arm.mounting_toward",
-	                                    "arm.turned", "arm.history", "arm.service_life",
-	                                    "arm.range_limit", "arm.chain.fixed_mass",
-	                                    "arm.chain.payload.mass", "arm.swing.moving_mass",
-	                                    "arm.swing.radius", "arm.swing.payload_radius",
-	                                    "earthquake.building_period",
-	                                    "earthquake.building_response",
+	static const char *const paths[] = {"cell.at", "anchors.product.rating.of_ultimate",
+	                                    "cell.casters", "cell.top", "arm.mounting_tilt",
+	                                    "arm.mounting_toward", "arm.turned", "arm.history",
+	                                    "arm.service_life", "arm.range_limit",
+	                                    "arm.swing.moving_mass", "arm.swing.radius",
+	                                    "arm.swing.payload_radius",
 	                                    "earthquake.building_importance",
 	                                    "earthquake.building_overstrength"};
+	if (field_when_left_out(field))
+		return true;
 	for (size_t i = 0; i < sizeof paths / sizeof *paths; i++)
 		if (strcmp(field->path, paths[i]) == 0)
 			return true;
@@ -181,8 +179,20 @@ static void field_lines(struct walk *walk, const struct field *field, const char
  * line says so for all their keys. */
 static bool is_left_out_block(const struct walk *walk, const char *path)
 {
-	static const char *const blocks[] = {"arm.chain", "arm.motion", "arm.swing", "earthquake",
-	                                     "anchors.product.rating.fatigue"};
+	static const char *const blocks[] = {
+		"slab.reinforcement",
+		"arm.chain",
+		"arm.motion",
+		"arm.swing",
+		"earthquake",
+		"anchors.product.rating.fatigue",
+		"anchors.product.strength",
+		"anchors.product.strength.aci318",
+		"anchors.product.strength.aci318.pullout",
+		"anchors.product.strength.aci318.bond",
+		"anchors.product.strength.en1992_4",
+		"anchors.product.strength.en1992_4.pullout",
+		"anchors.product.strength.en1992_4.bond"};
 	bool is_block = false;
 	for (size_t i = 0; i < sizeof blocks / sizeof *blocks; i++)
 		is_block = is_block || strcmp(blocks[i], path) == 0;

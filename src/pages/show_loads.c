@@ -2,6 +2,7 @@
  * heading. */
 #include "show_parts.h"
 #include <stdio.h>
+#include <string.h>
 
 enum {
 	DOWN = 11,
@@ -130,12 +131,26 @@ static void left_out_line(struct writer *writer, size_t count)
 	paragraph(writer, "", 4, text);
 }
 
+static void case_line(struct writer *writer, const struct result *result,
+                      const struct load_case *load, enum unit_system units)
+{
+	case_numbers(writer, load, units);
+	flow_begin(writer, COMBINATION);
+	flow(writer, load->combination);
+	flow(writer, load->stability_only ? " (stability alone)" : "");
+	flow_readings(writer, &result->loads, load);
+	flow_end(writer);
+	fixed_shear_line(writer, load, units);
+}
+
 static void case_lines(struct writer *writer, const struct result *result, enum unit_system units)
 {
 	const struct load_case *before = NULL;
 	size_t shown = 0, hidden = 0;
 	for (size_t i = 0; i < result->loads.count; i++) {
 		const struct load_case *load = &result->loads.list[i];
+		if (load->method != METHOD_RATING)
+			break;
 		if (!before || before->setup != load->setup || before->source != load->source ||
 		    before->bound != load->bound) {
 			left_out_line(writer, hidden);
@@ -148,15 +163,52 @@ static void case_lines(struct writer *writer, const struct result *result, enum 
 			continue;
 		}
 		shown++;
-		case_numbers(writer, load, units);
-		flow_begin(writer, COMBINATION);
-		flow(writer, load->combination);
-		flow(writer, load->stability_only ? " (stability alone)" : "");
-		flow_readings(writer, &result->loads, load);
-		flow_end(writer);
-		fixed_shear_line(writer, load, units);
+		case_line(writer, result, load, units);
 	}
 	left_out_line(writer, hidden);
+}
+
+/* One line a source stands for the loads of a code: they are the same sources again. Of an
+ * earthquake one a row of its code. */
+static bool stands_for_all(const struct load_case *load, const struct load_case *last)
+{
+	if (load->corner > 0 || load->vertical != VERTICAL_LEAST ||
+	    !(load->earthquake || load->run == RUN_FULL))
+		return false;
+	return !last || last->setup != load->setup || last->earthquake != load->earthquake ||
+	       strcmp(last->name, load->name) != 0;
+}
+
+static void factored_lines(struct writer *writer, const struct result *result, enum method method,
+                           enum unit_system units)
+{
+	static const char *const title[METHODS] = {
+		[METHOD_ACI318] = "The same as factored loads of ACI 318-19 5.3, a line a source:",
+		[METHOD_EN1992_4] = "The same as factored loads of EN 1990 6.10, a line a source:"};
+	const struct load_case *last = NULL;
+	size_t hidden = 0;
+	char text[160];
+	for (size_t i = 0; i < result->loads.count; i++) {
+		const struct load_case *load = &result->loads.list[i];
+		if (load->method != method)
+			continue;
+		if (!stands_for_all(load, last)) {
+			hidden++;
+			continue;
+		}
+		if (!last)
+			paragraph(writer, "", 2, title[method]);
+		if (!last || last->setup != load->setup || strcmp(last->name, load->name) != 0)
+			source_title(writer, result, load);
+		last = load;
+		case_line(writer, result, load, units);
+	}
+	if (hidden == 0)
+		return;
+	snprintf(text, sizeof text,
+	         "and %zu more: lower weights, the largest vertical force, other instants, other "
+	         "corners of boxed parts", hidden);
+	paragraph(writer, "", 4, text);
 }
 
 static void gap_lines(struct writer *writer, const struct loads *loads)
@@ -234,6 +286,8 @@ void show_loads(struct writer *writer, const struct result *result)
 	head_line(writer, units, false);
 	head_line(writer, units, true);
 	case_lines(writer, result, units);
+	for (int m = METHOD_ACI318; m < METHODS; m++)
+		factored_lines(writer, result, (enum method)m, units);
 	bed_ratio_line(writer, result, units);
 	gap_lines(writer, &result->loads);
 }

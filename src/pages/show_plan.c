@@ -8,7 +8,7 @@
 /* a character is about twice as high as wide; SUB sampling points a character in each direction */
 enum { COLUMNS = 94, ROWS = 36, SUB = 3, LEFT = 2 };
 
-static const char FACE = '.', EDGE = '#', JOINT = '~', HOLE = 'o', ORIGIN = '+', MOUNT = 'M';
+static const char FACE = '.', SLAB_EDGE = '#', JOINT = '~', HOLE = 'o', ORIGIN = '+', MOUNT = 'M';
 
 struct plan {
 	double x, y;                       /* left and top of the window, cell axes [mm] */
@@ -215,7 +215,7 @@ static void draw_slab(struct plan *plan, const struct cell *cell)
 		return;
 	for (size_t i = 0; i < outline->count; i++)
 		draw_line(plan, to_cell(cell, outline->points[i]),
-		          to_cell(cell, outline->points[(i + 1) % outline->count]), EDGE);
+		          to_cell(cell, outline->points[(i + 1) % outline->count]), SLAB_EDGE);
 	for (size_t i = 0; i < slab->joints.count; i++)
 		draw_line(plan,
 		          to_cell(cell, (struct vec2){joints[i].from.at[0], joints[i].from.at[1]}),
@@ -286,10 +286,10 @@ static void legend(struct writer *writer, const struct plan *plan, const struct 
 	flow(writer, is_drawn(plan, FACE) ? ", . bears on the floor" : "");
 	flow(writer, cell->anchors.count > 0 ? ", A anchors" : "");
 	flow(writer, is_known(cell->arm.mount) ? ", M mounting face" : "");
-	flow(writer, is_drawn(plan, EDGE) ? ", # edge of the slab" : "");
+	flow(writer, is_drawn(plan, SLAB_EDGE) ? ", # edge of the slab" : "");
 	flow(writer, is_drawn(plan, JOINT) ? ", ~ joint" : "");
 	flow(writer, is_drawn(plan, HOLE) ? ", o old hole" : "");
-	if (has_slab_marks(cell) && !is_drawn(plan, EDGE) && !is_drawn(plan, JOINT) &&
+	if (has_slab_marks(cell) && !is_drawn(plan, SLAB_EDGE) && !is_drawn(plan, JOINT) &&
 	    !is_drawn(plan, HOLE))
 		flow(writer, "; edges, joints and old holes lie outside");
 	flow_end(writer);
@@ -306,7 +306,7 @@ void show_plan(struct writer *writer, const struct cell *cell)
 	writer_title(writer, "Plan, cell axes");
 	plan_open(&plan, cell, unit, has_slab_marks(cell));
 	draw_slab(&plan, cell);
-	if (!is_drawn(&plan, EDGE) && !is_drawn(&plan, JOINT) && !is_drawn(&plan, HOLE))
+	if (!is_drawn(&plan, SLAB_EDGE) && !is_drawn(&plan, JOINT) && !is_drawn(&plan, HOLE))
 		plan_open(&plan, cell, unit, false);
 	for (size_t i = 0; i < cell->base.count; i++)
 		fill_piece(&plan, &pieces[i]);

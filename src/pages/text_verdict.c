@@ -167,6 +167,7 @@ static void do_now_line(struct writer *writer, const struct result *result)
 struct statement { const char *path, *of; };
 static const struct statement evidences[] = {
 	{"anchors.product.rating.evidence", "rating"},
+	{"anchors.product.strength.evidence", "code design values"},
 	{"slab.concrete.strength.evidence", "concrete strength"},
 	{"slab.thickness.evidence", "slab thickness"},
 	{"cell.base_stiff.shown_by", "stiffness of the base"},

@@ -17,5 +17,9 @@ case_kind_function kind_base;
 case_kind_function kind_base_rectangle;
 case_kind_function kind_base_circle;
 case_kind_function kind_concrete_strength;  /* kinds_floor.c */
+case_kind_function kind_en1992_4;           /* kinds_en1992_4.c */
+case_kind_function kind_en1992_4_together;
+case_kind_function kind_aci318;             /* kinds_aci318.c */
+case_kind_function kind_aci318_together;
 
 #endif

@@ -170,6 +170,25 @@ static void random_product(struct plan *plan, struct dice *dice)
 	}
 }
 
+/* A sheet of a torque-controlled anchor with nothing missing. */
+static void random_codes(struct plan *plan, struct dice *dice)
+{
+	static const char *const bars[] = {"none", "bars", "bars_with_stirrups"};
+	struct plan_codes *codes = &plan->codes;
+	codes->asked = one_in(dice, 8);
+	codes->yield = dice_between(dice, 240, 700);
+	codes->ultimate = codes->yield * dice_between(dice, 1.05, 1.6);
+	codes->at_concrete = dice_between(dice, 20, 30);
+	for (int k = 0; k < 2; k++)
+		codes->pullout[k] = one_in(dice, 3) ? 0 : dice_between(dice, 8e3, 30e3);
+	codes->category = dice_whole(dice, 1, 3);
+	codes->installation = 1 + 0.2 * dice_whole(dice, 0, 2);
+	codes->splitting_edge = dice_between(dice, 100, 250);
+	codes->bending = dice_between(dice, 40e3, 120e3);
+	codes->edge_bars = bars[dice_whole(dice, 0, 2)];
+	codes->supplementary = one_in(dice, 3) ? "yes" : "no";
+}
+
 void plan_random(struct plan *plan, struct dice *dice, bool boxes)
 {
 	memset(plan, 0, sizeof *plan);
@@ -187,6 +206,7 @@ void plan_random(struct plan *plan, struct dice *dice, bool boxes)
 	plan->bed_ratio = one_in(dice, 6) ? 0 : dice_decades(dice, 1, 4);
 	random_slab(plan, dice);
 	random_product(plan, dice);
+	random_codes(plan, dice);
 }
 
 /* --- other axes
@@ -385,6 +405,9 @@ static void write_slab(struct page *page, const struct plan *plan)
 		say(page, "}");
 	}
 	say(page, "%s\n  scan: done\n", plan->hole_count ? "]" : "");
+	if (plan->codes.asked)
+		say(page, "  reinforcement: {edge: %s, supplementary: %s}\n",
+		    plan->codes.edge_bars, plan->codes.supplementary);
 }
 
 static void write_part(struct page *page, const struct plan_part *part)
@@ -541,6 +564,36 @@ static void write_anchors(struct page *page, const struct plan *plan)
 	write_rows(page, "edge", plan->edge, true);
 }
 
+static void write_pullout(struct page *page, double pullout)
+{
+	say(page, ", pullout: {");
+	if (pullout > 0)
+		value(page, "cracked", 'f', pullout);
+	else
+		say(page, "cracked: does_not_govern");
+	say(page, "}");
+}
+
+/* Behind the rating: still the product's map. */
+static void write_codes(struct page *page, const struct plan_codes *codes)
+{
+	say(page, "    strength:\n      evidence: data_sheet\n      ductile: yes\n      "
+	          "elongation: 12 %%\n      sleeve_in_shear_plane: no\n");
+	value(page, "      yield", 's', codes->yield);
+	value(page, "\n      ultimate", 's', codes->ultimate);
+	value(page, "\n      at_concrete", 's', codes->at_concrete);
+	value(page, "\n      least_spacing", 'l', 40);
+	value(page, "\n      least_edge", 'l', 40);
+	say(page, "\n      aci318: {category: %d, ", codes->category);
+	value(page, "splitting_edge", 'l', codes->splitting_edge);
+	write_pullout(page, codes->pullout[0]);
+	say(page, "}\n      en1992_4: {installation_factor: %.17g, ", codes->installation);
+	value(page, "splitting_edge", 'l', codes->splitting_edge);
+	value(page, ", bending", 'M', codes->bending);
+	write_pullout(page, codes->pullout[1]);
+	say(page, "}\nmethods: [rating, aci318, en1992_4]\n");
+}
+
 const char *plan_write(struct arena *arena, const struct plan *plan, bool us)
 {
 	struct page page = {.room = 1 << 15, .us = us};
@@ -552,5 +605,7 @@ const char *plan_write(struct arena *arena, const struct plan *plan, bool us)
 	write_arm(&page, plan);
 	write_lists(&page, plan);
 	write_anchors(&page, plan);
+	if (plan->codes.asked)
+		write_codes(&page, &plan->codes);
 	return page.text;
 }

@@ -38,6 +38,15 @@ struct plan_reaction {
 }; /* [N, N mm] */
 struct plan_setup { double mount[3]; };
 struct plan_row { double distance, tension, shear; };
+/* Code design values of the anchor, which both codes then judge beside the rating. */
+struct plan_codes {
+	bool asked;
+	double yield, ultimate, at_concrete;             /* [MPa] */
+	double pullout[2];           /* of ACI 318, EN 1992-4 [N]; 0: it does not govern */
+	int category;
+	double installation, splitting_edge, bending;    /* [-, mm, N mm] */
+	const char *edge_bars, *supplementary;
+};
 
 /* N, mm, kg, rad, MPa. */
 struct plan {
@@ -68,10 +77,12 @@ struct plan {
 	double tension, shear, at_concrete;
 	struct plan_row spacing[PLAN_ROWS], edge[PLAN_ROWS];    /* spacing: shares in `tension` */
 	bool five_thirds;
+	struct plan_codes codes;
 };
 
 /* Anchors mostly inside the base, one piece or several, up to three setups and two further loads;
- * mostly one ratio of anchor to bed stiffness, for speed. Boxed parts where `boxes`. */
+ * mostly one ratio of anchor to bed stiffness, for speed. Boxed parts where `boxes`. Every eighth
+ * asks for both codes. */
 void plan_random(struct plan *plan, struct dice *dice, bool boxes);
 
 /* Cell axes turned by `turn` (everything then stands at -turn against them), mirrored at the x axis

@@ -220,10 +220,12 @@ Test(arm_page, pastes_a_vertical_force_that_is_safe_both_ways)
 			arm_paste(&made.cell, &made.loads[0], WAY_SWING, &paste);
 			struct number *given = &made.cell.arm.reaction[ARM_EMERGENCY_STOP].vertical;
 			given->value = paste.of[ARM_EMERGENCY_STOP].value[PASTE_VERTICAL].value;
-			struct wrench least = arm_wrench(&made.cell, ARM_EMERGENCY_STOP, RUN_FULL,
-			                                 VERTICAL_LEAST, with, NULL);
-			struct wrench most = arm_wrench(&made.cell, ARM_EMERGENCY_STOP, RUN_FULL,
-			                                VERTICAL_MOST, with, NULL);
+			const struct load_case low = {.run = RUN_FULL, .vertical = VERTICAL_LEAST},
+				high = {.run = RUN_FULL, .vertical = VERTICAL_MOST};
+			struct wrench least = arm_wrench(&made.cell, ARM_EMERGENCY_STOP, &low, with,
+			                                 NULL);
+			struct wrench most = arm_wrench(&made.cell, ARM_EMERGENCY_STOP, &high, with,
+			                                NULL);
 			cr_expect_leq(least.down, -lifts[i] + 1e-9);
 			cr_expect_geq(most.down, presses[k] - 1e-9);
 			cr_expect(arm_vertical_can_include(&made.cell, ARM_EMERGENCY_STOP));

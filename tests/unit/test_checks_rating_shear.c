@@ -74,7 +74,7 @@ Test(rating_shear, further_load)
 enum { STEPS = 720, MOST = 4 };
 static const double half_step = 3.14159265358979323846 / STEPS;
 
-struct pattern {
+struct hole_pattern {
 	const char *anchors, *mount, *twisting, *tilting;     /* as in the file */
 	struct vec2 anchor[MOST], arm_at;                     /* the same [mm] */
 	size_t count;
@@ -83,8 +83,8 @@ struct pattern {
 
 /* Shear on one anchor from a force through `at` in each heading, with a twist: F/n, and T r/J
  * square to the arm r from the anchors' centroid (Shigley, 9th ed., 8-12) [N]. */
-static void every_heading(const struct pattern *of, size_t anchor, double force, struct vec2 at,
-                          double twist, struct vec2 out[STEPS])
+static void every_heading(const struct hole_pattern *of, size_t anchor, double force,
+                          struct vec2 at, double twist, struct vec2 out[STEPS])
 {
 	double n = (double)of->count, x = 0, y = 0, polar = 0;
 	for (size_t i = 0; i < of->count; i++) {
@@ -105,7 +105,7 @@ static void every_heading(const struct pattern *of, size_t anchor, double force,
  * alone, added [N]. */
 struct largest { double pairs, same, added; };
 
-static struct largest largest_by_hand(const struct pattern *of, size_t anchor)
+static struct largest largest_by_hand(const struct hole_pattern *of, size_t anchor)
 {
 	static struct vec2 arm[STEPS], further[STEPS];
 	struct largest out = {0, 0, 0};
@@ -137,7 +137,7 @@ Test(rating_shear, paired_with_a_free_further_load)
 {
 #define SQUARE "{unit: mm, points: [[-400, -300], [400, -300], [400, 300], [-400, 300]]}"
 #define SQUARE_MM {{-400, -300}, {400, -300}, {400, 300}, {-400, 300}}
-	static const struct pattern patterns[] = {
+	static const struct hole_pattern patterns[] = {
 		{SQUARE, "[-300 mm, -200 mm, 0 mm]", "0 N m", "0 N m", SQUARE_MM, {-300, -200}, 4, 0},
 		{SQUARE, "[300 mm, -200 mm, 0 mm]", "1 kN m", "0 N m", SQUARE_MM, {300, -200}, 4, 1e6},
 		/* tilt changes nothing in the shear, but the arm's heading is then swept */
@@ -147,7 +147,7 @@ Test(rating_shear, paired_with_a_free_further_load)
 	         {{-400, -300}, {400, -300}, {100, 300}}, {-200, 100}, 3, 5e5},
 	};
 	for (size_t p = 0; p < sizeof patterns / sizeof patterns[0]; p++) {
-		const struct pattern *of = &patterns[p];
+		const struct hole_pattern *of = &patterns[p];
 		double pairs = 0, same = 0, added = 0;
 		for (size_t i = 0; i < of->count; i++) {
 			struct largest anchor = largest_by_hand(of, i);

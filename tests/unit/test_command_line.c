@@ -55,6 +55,8 @@ Test(command_line, reads_the_other_commands)
 	cr_expect(read_line("standfast new --for need -o cell.yaml --force", &line) && line.force);
 	cr_expect_str_eq(line.output, "cell.yaml");
 	cr_expect_str_eq(line.purpose, "need");
+	cr_expect(read_line("standfast new --for strength", &line));
+	cr_expect_str_eq(line.purpose, "strength");
 	cr_expect(read_line("standfast explain", &line) && line.operand_count == 0);
 	cr_expect(read_line("standfast explain mass", &line) && line.operand_count == 1);
 	cr_expect(read_line("standfast require --json a", &line) && line.json);

@@ -45,8 +45,8 @@ static void quake_open(struct quake *quake, const char *yaml, const struct chang
 	arena_open(&quake->texts, NULL, NULL);
 	reading_open(&quake->reading, text_with(&quake->texts, yaml, change, count));
 	cr_assert_eq(quake->reading.status, DONE, "%s", reading_faults(&quake->reading));
-	cr_assert(earthquake_ways(quake->reading.cell, &quake->reading.arena, &quake->way,
-	                          &quake->count));
+	cr_assert(earthquake_ways(quake->reading.cell, METHOD_RATING, &quake->reading.arena,
+	                          &quake->way, &quake->count));
 }
 
 static void quake_close(struct quake *quake)
@@ -432,6 +432,12 @@ Test(earthquake, says_how_it_is_counted_or_that_it_is_not)
 	cr_expect(strstr(heard.other, "overstrength for anchors") && strstr(heard.other, "0.7E"),
 	          "%s", heard.other);
 	cr_expect(strstr(heard.caution, "licensed engineer"), "%s", heard.caution);
+	cr_expect_null(strstr(heard.other, "code methods"), "%s", heard.other);
 	heard = words_of(european, NULL, 0);
 	cr_expect(strstr(heard.other, "EN 1990 has no service combination"), "%s", heard.other);
+	static const struct change code = {"methods", "[aci318]"};
+	heard = words_of(plain, &code, 1);
+	cr_expect(strstr(heard.other, "at strength level by ASCE 7 2.3.6"), "%s", heard.other);
+	heard = words_of(european, &code, 1);
+	cr_expect(strstr(heard.other, "the rows of EN 1990 6.12b"), "%s", heard.other);
 }

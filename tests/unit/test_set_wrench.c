@@ -25,9 +25,17 @@ static void mount_at(double x, double y, double z)
 	cell.choices.stabilising_weight.value = 0.6;
 }
 
+/* As service loads. */
+static struct set_wrench wrench_in(const struct arm_load *load, enum weight_run run,
+                                   enum vertical_run vertical)
+{
+	const struct load_case c = {.run = run, .vertical = vertical};
+	return set_wrench(&cell, load, &c);
+}
+
 static void expect_wrench(enum weight_run run, const double wanted[6])
 {
-	struct set_wrench w = set_wrench(&cell, &pushed, run, VERTICAL_LEAST);
+	struct set_wrench w = wrench_in(&pushed, run, VERTICAL_LEAST);
 	const double got[6] = {w.down, w.first[0], w.first[1], w.force[0], w.force[1], w.twist};
 	for (int k = 0; k < 6; k++)
 		cr_expect(fabs(got[k] - wanted[k]) <= EXACT * 1e5,
@@ -64,8 +72,8 @@ Test(set_wrench, uplift)
 	struct arm_load up = pushed;
 	mount_at(0, 0, 0);
 	up.force[2] = 300;
-	cr_expect(fabs(set_wrench(&cell, &up, RUN_LOW, VERTICAL_LEAST).down + 460) < 1e-11);
-	cr_expect(fabs(set_wrench(&cell, &up, RUN_FULL, VERTICAL_LEAST).down + 300) < 1e-11);
+	cr_expect(fabs(wrench_in(&up, RUN_LOW, VERTICAL_LEAST).down + 460) < 1e-11);
+	cr_expect(fabs(wrench_in(&up, RUN_FULL, VERTICAL_LEAST).down + 300) < 1e-11);
 }
 
 /* The arm's weight in full beside lowered parts, as in a data sheet's largest vertical force: the
@@ -75,8 +83,8 @@ Test(set_wrench, weight_in_full)
 	struct arm_load up = pushed;
 	mount_at(0, 0, 0);
 	up.force[2] = 300;
-	cr_expect(fabs(set_wrench(&cell, &up, RUN_LOW, VERTICAL_MOST).down + 300) < 1e-11);
-	cr_expect(fabs(set_wrench(&cell, &up, RUN_STABILITY, VERTICAL_MOST).down + 475) < 1e-11);
+	cr_expect(fabs(wrench_in(&up, RUN_LOW, VERTICAL_MOST).down + 300) < 1e-11);
+	cr_expect(fabs(wrench_in(&up, RUN_STABILITY, VERTICAL_MOST).down + 475) < 1e-11);
 }
 
 /* M' = M + r x F about the cell origin with r = (50, -30, 300) mm: Mx' = 10000 + (-30)(-500) -

@@ -265,6 +265,32 @@ Test(show, leaves_out_no_key)
 	free(page);
 }
 
+/* What a sheet does not state is mostly taken by the codes themselves, which is no gap. */
+Test(show, tells_code_values_as_stated)
+{
+	char *page = shown("standfast: 1\nmethods: [rating, en1992_4]\n"
+	                   "slab: {reinforcement: {bar_diameter: 10 mm}}\n"
+	                   "anchors:\n  at: {unit: mm, points: [[0, 0]]}\n"
+	                   "  product: {strength: {yield: 640 MPa, shear_area: unknown, "
+	                   "en1992_4: {pullout: {cracked: does_not_govern}}}}\n");
+	expect_line(page, "slab.reinforcement.supplementary", "no (default)");
+	expect_line(page, "slab.reinforcement.bar_diameter", "10 mm = 0.3937 in");
+	expect_line(page, "slab.reinforcement.bar_spacing", "left out");
+	expect_line(page, "anchors.product.strength.yield", "640 MPa = 92820 psi");
+	expect_line(page, "anchors.product.strength.ultimate", "not known");
+	expect_line(page, "anchors.product.strength.shear_area", "not known");
+	expect_line(page, "anchors.product.strength.aci318", "left out");
+	cr_expect(strstr(page, "strength.en1992_4.pullout.cracked does_not_govern\n"), "%s", page);
+	cr_expect(strstr(page, "strength.en1992_4.steel_tension left out\n"), "%s", page);
+	expect_line(page, "anchors.product.strength.en1992_4.bond", "left out");
+	expect_line(page, "methods", "rating, en1992_4");
+	free(page);
+	page = shown("standfast: 1\nanchors: {at: {unit: mm, points: [[0, 0]]}}\n");
+	expect_line(page, "slab.reinforcement", "left out");
+	expect_line(page, "anchors.product.strength", "left out");
+	free(page);
+}
+
 Test(show, draws_the_plan_to_scale)
 {
 	char *page = shown(file);

@@ -68,6 +68,11 @@ Test(explain, says_all_that_the_table_says)
 	page = explained("allowed_share", &found);
 	cr_expect(strstr(page, "left out      25 %"), "%s", page);
 	free(page);
+	/* what the meaning itself says is told once */
+	page = explained("strength.shear_area", &found);
+	cr_expect(strstr(page, "meaning       stressed area in shear\n"), "%s", page);
+	cr_expect(strstr(page, "left out      the tensile area\n"), "%s", page);
+	free(page);
 	page = explained("slab.thickness.value", &found);
 	cr_expect(strstr(page, "left out      not known: a check that needs it cannot hold"), "%s",
 	          page);
@@ -196,6 +201,18 @@ Test(blank, shows_a_stop_that_is_harder_than_normal_motion)
 		          of_normal, of_stop);
 	}
 	free(text);
+}
+
+/* The file for the codes asks for the codes: an empty key would leave the rating alone. */
+Test(blank, for_strength_names_the_codes)
+{
+	char *text = blank(BLANK_STRENGTH), *loads = blank(BLANK_LOADS);
+	cr_expect(strstr(text, "\nmethods: [rating, aci318, en1992_4]"), "%s", text);
+	cr_expect(strstr(text, " installation_factor:") && strstr(text, " category:"));
+	cr_expect(strstr(text, " reactions:"), "loads by the arm's data sheet");
+	cr_expect_not(strstr(loads, "methods") || strstr(loads, "aci318"), "%s", loads);
+	free(text);
+	free(loads);
 }
 
 Test(blank, asks_for_the_share_beside_the_basis)

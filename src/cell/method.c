@@ -1,0 +1,10 @@
+/* Which methods a file asks for. */
+#include "cell.h"
+
+bool method_chosen(const struct cell *cell, enum method method)
+{
+	for (size_t i = 0; i < cell->methods.count; i++)
+		if (((const struct word *)cell->methods.rows)[i].value == (int)method)
+			return true;
+	return false;
+}

@@ -1,0 +1,26 @@
+/* The largest edge and pryout ratio of a load case over all headings of its horizontal forces, for
+ * loads whose shear has a heading of its own, independent of the tilt.
+ *
+ * Between headings at which the set of anchors that push toward an edge changes, both ratios are
+ * smooth but for kinks, and they may jump where it changes; so those headings are found and both
+ * sides looked at. Range: one turning force is searched throughout; of two, a lattice of both
+ * headings and then lines through its best points. Compared with fine sweeps in the tests. */
+#ifndef CHECK_SHEAR_BOUND_H
+#define CHECK_SHEAR_BOUND_H
+
+#include "base/shear_group.h"
+#include "strength/code_strength.h"
+
+struct shear_peak {
+	bool known;
+	struct mode_ratio worst;
+	const struct load_case *from;
+	struct vec2 shear[MAX_ANCHORS];      /* that gives it, cell axes [N] */
+	double heading;                      /* of the first turning force [rad] */
+};
+
+/* Raises both peaks to the largest of this case. The case must outlive them. */
+void shear_mode_bound(const struct base *base, struct code_strength *s, const struct load_case *c,
+                      bool earthquake, struct shear_peak *edge, struct shear_peak *pryout);
+
+#endif
