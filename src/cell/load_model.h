@@ -14,6 +14,8 @@ bool swing_given(const struct cell *cell);
 bool history_given(const struct cell *cell);
 /* Any of these three: the reactions come, at least in part, from the arm's own motion. */
 bool own_motion_given(const struct cell *cell);
+/* Whether the section earthquake says anything but `none`. */
+bool earthquake_stated(const struct cell *cell);
 /* Any part at all: then what is missing of it is missing, and not left out on purpose. */
 bool load_model_given(const struct cell *cell);
 

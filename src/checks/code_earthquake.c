@@ -22,7 +22,7 @@ static const char *without_earthquake(const struct cell *cell)
 {
 	const char *why = without_load_model(cell);
 	return why                       ? why
-	       : earthquake_is_due(cell) ? NULL
+	       : earthquake_stated(cell) ? NULL
 	                                 : "no earthquake is stated in the file";
 }
 

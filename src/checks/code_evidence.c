@@ -28,22 +28,6 @@ static const unsigned rests_on[CODE_MODES] = {
 	[EDGE] = CONCRETE | ANY_EDGE | THICKNESS | SHEAR_SHARED,
 	[PRYOUT] = CONCRETE | NEAR_EDGES | SHEAR_SHARED | GROUPED};
 
-bool earthquake_is_due(const struct cell *cell)
-{
-	const struct earthquake *q = &cell->earthquake;
-	const struct given *given[] = {
-		&q->code.given, &q->sds.given, &q->amplification.given, &q->response.given,
-		&q->importance.given, &q->overstrength.given, &q->resonance.given,
-		&q->building_period.given, &q->building_response.given,
-		&q->building_importance.given, &q->building_overstrength.given,
-		&q->ground_share.given, &q->soil.given, &q->behaviour.given,
-		&q->height_share.given};
-	for (size_t i = 0; i < sizeof given / sizeof given[0]; i++)
-		if (given[i]->origin != ABSENT || given[i]->mark.line > 0)
-			return true;
-	return q->period_ratio.given.origin > DEFAULT || q->period_ratio.given.mark.line > 0;
-}
-
 const char *mode_left_out(const struct cell *cell, enum code code, enum code_mode mode)
 {
 	const char *why = without_load_model(cell);
@@ -114,7 +98,7 @@ static void judge_cracks(const struct judging *judging, const struct code_facts 
 {
 	const struct word *qualified = &judging->cell->anchors.product.qualified_cracked;
 	/* in earthquakes all concrete counts as cracked, ACI 318-19 17.10.5.4, EN 1992-4 Annex C */
-	bool cracked = f->cracked || earthquake_is_due(judging->cell);
+	bool cracked = f->cracked || earthquake_stated(judging->cell);
 	if (!f->cracked && !engineer_stands(&judging->cell->slab.concrete.by_engineer))
 		finding_doubts(out,
 		               "the concrete is stated as uncracked and no engineer stands for it",
@@ -291,7 +275,7 @@ void judge_mode_evidence(const struct judging *judging, enum code code, enum cod
 	unsigned on = rests_on[mode];
 	struct code_facts f;
 	judged_facts(judging, code, &f);
-	bool quake = mode != BOND_SUSTAINED && earthquake_is_due(judging->cell);
+	bool quake = mode != BOND_SUSTAINED && earthquake_stated(judging->cell);
 	size_t count = code_missing(&f, mode, quake, path, MAX_MISSING);
 	for (size_t i = 0; i < count; i++)
 		finding_lacks(out, path[i]);

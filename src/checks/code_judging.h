@@ -5,8 +5,6 @@
 
 #include "check_table.h"
 
-/* Whether a section earthquake says anything but `none`, as loads/earthquake.h. */
-bool earthquake_is_due(const struct cell *cell);
 /* Why a mode is not judged: it does not apply, or there are no loads to judge it by; or NULL. */
 const char *mode_left_out(const struct cell *cell, enum code code, enum code_mode mode);
 /* The facts of the judging's code; without an anchor pattern they are resolved here. */

@@ -11,23 +11,6 @@
 #define LOW_FACTORED 0.9 /* ASCE 7 2.3.6: 0.9D, the same at strength level */
 #define FEW_PARTS 6      /* more are summed without a line each */
 
-bool earthquake_stated(const struct cell *cell)
-{
-	const struct earthquake *q = &cell->earthquake;
-	const struct given *given[] = {
-		&q->code.given, &q->sds.given, &q->amplification.given, &q->response.given,
-		&q->importance.given, &q->overstrength.given, &q->resonance.given,
-		&q->building_period.given, &q->building_response.given,
-		&q->building_importance.given, &q->building_overstrength.given,
-		&q->ground_share.given, &q->soil.given, &q->behaviour.given,
-		&q->height_share.given};
-	/* a key with the word unknown states it too: then what is missing is missing */
-	for (size_t i = 0; i < sizeof given / sizeof given[0]; i++)
-		if (given[i]->origin != ABSENT || given[i]->mark.line > 0)
-			return true;
-	return q->period_ratio.given.origin > DEFAULT || q->period_ratio.given.mark.line > 0;
-}
-
 void earthquake_gaps(const struct cell *cell, found_gap *gap, void *user)
 {
 	if (!earthquake_stated(cell))

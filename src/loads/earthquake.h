@@ -46,8 +46,6 @@ struct earthquake_way {
 	struct extra_action action;
 };
 
-/* Whether a section earthquake says anything but `none`. */
-bool earthquake_stated(const struct cell *cell);
 /* Field paths of what the code asks for and the file does not give. None: the ways are complete. */
 void earthquake_gaps(const struct cell *cell, found_gap *gap, void *user);
 /* Why its numbers cannot be, with what to write; NULL when they can, or where a key is missing. The
