@@ -1,5 +1,7 @@
 #include "check_code.h"
 
+#include "check_twist.h"
+
 #include <string.h>
 
 enum method check_loads(const struct check *check)
@@ -34,21 +36,29 @@ static void raise_peak(struct shear_peak *peak, const struct mode_ratio *ratio,
 	memcpy(peak->shear, shear, count * sizeof *shear);
 }
 
-/* Shear at the heading of the tilt, the twist at either end of what it can be. */
+/* Shear at the heading of the tilt, the twist anywhere in what it can be. */
 static void paired_peaks(const struct setup_run *setup, struct code_strength *code,
                          const struct state *state, struct shear_peaks *peaks)
 {
 	const struct load_case *c = state->load_case;
 	const double heading[MAX_TURNING] = {state->heading, state->heading};
+	size_t count = setup->base->anchor_count, inside = 0;
+	struct vec2 end[2][MAX_ANCHORS], between[MAX_ANCHORS];
+	double share[MAX_TWISTS];
 	peaks->edge.known = peaks->pryout.known = false;
+	for (int high = 0; high <= 1; high++)
+		shear_group_vectors(setup->base, c, heading, high, end[high]);
 	/* what stands as it is has one torsion */
-	for (int high = c->turning_count > 0 ? 0 : 1; high <= 1; high++) {
-		struct vec2 shear[MAX_ANCHORS];
+	if (c->turning_count > 0)
+		inside = twist_shares(code, end[0], end[1], share);
+	for (size_t k = c->turning_count > 0 ? 0 : 1; k < 2 + inside; k++) {
 		struct mode_ratio edge, pryout;
-		shear_group_vectors(setup->base, c, heading, high, shear);
+		if (k >= 2)
+			twist_between(end[0], end[1], count, share[k - 2], between);
+		const struct vec2 *shear = k < 2 ? end[k] : between;
 		code_shear_ratios(code, shear, c->earthquake != NULL, &edge, &pryout);
-		raise_peak(&peaks->edge, &edge, state, shear, setup->base->anchor_count);
-		raise_peak(&peaks->pryout, &pryout, state, shear, setup->base->anchor_count);
+		raise_peak(&peaks->edge, &edge, state, shear, count);
+		raise_peak(&peaks->pryout, &pryout, state, shear, count);
 	}
 }
 

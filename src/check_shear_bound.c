@@ -1,5 +1,7 @@
 #include "check_shear_bound.h"
 
+#include "check_twist.h"
+
 #include <math.h>
 #include <string.h>
 
@@ -16,6 +18,7 @@ enum {
 	TURN_HALVINGS = 7,  /* of a step in which a resultant turns fast */
 	MAX_CROSSINGS = 64, /* within a step; more are not looked at */
 	MAX_SAMPLES = 640,  /* on a line; what is beyond is looked at, but not climbed from */
+	INSIDE_LATTICE = 16, /* of each of two, between the ends of the torsion */
 	PEAKS = 2           /* edge and pryout */
 };
 /* A local maximum below this share of the best so far cannot pass it between two samples. */
@@ -23,6 +26,7 @@ enum {
 #define NEAR_TOP 0.99            /* from here on steps are looked at more closely */
 #define FAST_TURN 0.36           /* tangent of 20 degrees; a step alone has 5 */
 #define NEAR_ENOUGH 1e-7         /* a maximum is found to this share of its value */
+#define INSIDE_WIDTH 1e-4        /* between the ends a heading is found to this [rad] */
 #define ROOT_WIDTH 1e-10         /* a crossing is found to this [rad] */
 /* Both sides of a crossing are looked at this far from it [rad]: farther than what counts as not
  * pushing at all (1e-9 of the largest shear), and nothing of a ratio. */
@@ -430,6 +434,58 @@ static void search_plane(struct search *search)
 	}
 }
 
+/* --- between the ends of the torsion ------------------------------------------------------- */
+
+static void look_inside(struct search *search, const double heading[MAX_TURNING])
+{
+	struct vec2 low[MAX_ANCHORS], high[MAX_ANCHORS], shear[MAX_ANCHORS];
+	struct mode_ratio mode[PEAKS];
+	double share[MAX_TWISTS];
+	shear_group_vectors(search->base, search->load_case, heading, false, low);
+	shear_group_vectors(search->base, search->load_case, heading, true, high);
+	size_t count = twist_shares(search->s, low, high, share);
+	for (size_t k = 0; k < count; k++) {
+		twist_between(low, high, search->base->anchor_count, share[k], shear);
+		code_shear_ratios(search->s, shear, search->earthquake, &mode[0], &mode[1]);
+		for (int p = 0; p < PEAKS; p++) {
+			raise_peak(search, p, &mode[p], heading, shear);
+			if (mode[p].ratio <= search->best[p])
+				continue;
+			search->best[p] = mode[p].ratio;
+			memcpy(search->best_at[p], heading, MAX_TURNING * sizeof *heading);
+		}
+	}
+}
+
+/* From the best heading found so far by ever smaller steps of each heading. */
+static void close_in(struct search *search, int p, double step)
+{
+	for (; step > INSIDE_WIDTH; step /= 2)
+		for (int k = 0; k < search->load_case->turning_count; k++)
+			for (int sign = -1; sign <= 1; sign += 2) {
+				double heading[MAX_TURNING];
+				memcpy(heading, search->best_at[p], sizeof heading);
+				heading[k] += sign * step;
+				look_inside(search, heading);
+			}
+}
+
+static void search_inside(struct search *search)
+{
+	int turning = search->load_case->turning_count;
+	int first = turning > 1 ? INSIDE_LATTICE : turning > 0 ? HEADINGS : 1;
+	int second = turning > 1 ? INSIDE_LATTICE : 1;
+	search->best[0] = search->best[1] = -1;
+	for (int i = 0; i < first; i++)
+		for (int j = 0; j < second; j++) {
+			const double heading[MAX_TURNING] = {full_turn * i / first,
+			                                     full_turn * j / second};
+			look_inside(search, heading);
+		}
+	for (int p = 0; p < PEAKS && search->best[p] > 0; p++)
+		close_in(search, p, full_turn / first / 2);
+}
+
 /* --- the case ------------------------------------------------------------------------------- */
 
 /* Whether two cases push alike: weights and tilt may differ. */
@@ -460,12 +516,8 @@ void shear_mode_bound(const struct base *base, struct code_strength *s, const st
 	const struct pattern *pattern = s->pattern;
 	uint64_t all = pattern->count < MAX_ANCHORS ? ((uint64_t)1 << pattern->count) - 1
 	                                            : UINT64_MAX;
-	bool aci = s->facts.code == ACI318;
 	if (earthquake ? s->ready_seismic[PRYOUT] : s->ready[PRYOUT])
-		search.group_count = groups_split(pattern, all,
-		                                  (aci ? aci_group_limit : en_group_limit)(
-							  &s->facts, CONE),
-		                                  search.group);
+		search.group_count = groups_split(pattern, all, pryout_limit(s), search.group);
 	search.turned[0] = cos(s->pattern->turned);
 	search.turned[1] = sin(s->pattern->turned);
 	search.peak[0] = edge;
@@ -481,4 +533,5 @@ void shear_mode_bound(const struct base *base, struct code_strength *s, const st
 		else
 			search_plane(&search);
 	}
+	search_inside(&search);
 }

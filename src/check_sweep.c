@@ -158,6 +158,9 @@ static void keep_state(struct visit *v, uint64_t anchors, double *values)
 						keep(run, run_worst(run, w, v->setup_index, i, r),
 						     value, &v->state);
 			}
+			/* every group's tension is refined, whoever looks at it */
+			if (w == WATCH_TENSION && !looks)
+				value = v->state.tension[i];
 			if (values)
 				*values++ = value;
 		}

@@ -328,12 +328,16 @@ static void caution(const struct cell *cell, struct result *result)
 		say(to, "fatigue is looked at for anchors in tension alone, from the cycles that "
 		        "are given; not for shear, concrete, slab or base");
 	bool by_code = method_chosen(cell, METHOD_ACI318) || method_chosen(cell, METHOD_EN1992_4);
-	say(to, by_code ? "not checked: impact of vehicles, slab bending, soil, fire, corrosion, anchor "
-	                  "reinforcement, the base's own strength; of bonded anchors temperature and "
-	                  "wet holes, but for the bond value that the file takes from the sheet"
-	                : "not checked: impact of vehicles, slab bending, soil, fire, corrosion, anchor "
-	                  "reinforcement, the base's own strength; of bonded anchors sustained tension, "
-	                  "temperature and wet holes");
+	say(to,
+	    by_code ? "not checked: impact of vehicles, slab bending, soil, fire, corrosion, "
+	              "anchor "
+	              "reinforcement, the base's own strength; of bonded anchors temperature and "
+	              "wet holes, but for the bond value that the file takes from the sheet"
+	            : "not checked: impact of vehicles, slab bending, soil, fire, corrosion, "
+	              "anchor "
+	              "reinforcement, the base's own strength; of bonded anchors sustained "
+	              "tension, "
+	              "temperature and wet holes");
 }
 
 /* A sentence of the loads, where it belongs. */

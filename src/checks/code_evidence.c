@@ -293,7 +293,8 @@ void judge_mode_evidence(const struct judging *judging, enum code code, enum cod
 		judge_near_edges(judging, &f, mode, out);
 	if (on & ANY_EDGE)
 		judge_any_edge(judging, out);
-	if (on & THICKNESS)
+	/* EN 1992-4 7.2.1.8 cuts the body of a blow-out at the lower face of the slab */
+	if (on & THICKNESS || (mode == BLOWOUT && code == EN1992_4))
 		judge_thickness_evidence(judging, out);
 	if (on & GROUPED)
 		judge_group_spacing(judging, code, out);

@@ -103,7 +103,7 @@ const struct code_assumption code_assumptions[] = {
          "gives less than the mean.", ALWAYS},
 	{"S28", EN1992_4, BIT(SPLITTING),
          "Of the two limits told for psi_h,sp, (2 hef/hmin)^(2/3) of the older pre-standard and "
-         "max{1; ((hef + 1.5 c1)/hmin)^(2/3)} at most 2, the lower counts, even below 1.", ALWAYS},
+         "max{1; ((hef + 1.5 c1)/hmin)^(2/3)} at most 2, the lower counts, neither below 1.", ALWAYS},
 	{"S29", EN1992_4, BIT(SPLITTING),
          "Splitting uses no reduced embedment near three or more edges; where the sheet states no "
          "N0Rk,sp the lower of cone and pull-out stands for it, of bonded anchors the bond of one.", ALWAYS},
@@ -124,8 +124,8 @@ const struct code_assumption code_assumptions[] = {
          "is not used. That the bars lie shallow enough (hef at least 2.5 covers, from memory) is the "
          "engineer's.", ALWAYS},
 	{"S34", EN1992_4, BIT(EDGE),
-         "An edge is not checked beyond the larger of 10 hef and 60 d; sources disagree on which of "
-         "the two holds.", ALWAYS},
+         "Edges are not checked for at most four anchors that have every edge beyond the larger of 10 "
+         "hef and 60 d; sources disagree on which of the two holds, and the number is from memory.", ALWAYS},
 	{"S35", EN1992_4, BIT(EDGE),
          "Along the edge the strength is twice that across it (7.48), with the corner factor psi_s,V "
          "kept.", ALWAYS},
@@ -149,5 +149,14 @@ const struct code_assumption code_assumptions[] = {
          "Which of the categories C1 and C2 the site asks for, and the choice among capacity design, "
          "elastic and ductile design of Annex C, are the engineer's.",
          IN_EARTHQUAKES},
+	{"S41", CODES, CONES | BIT(BLOWOUT),
+         "Beside each group the most loaded anchor is also checked as if it stood alone: an anchor "
+         "beside it that is hardly loaded must not lend it concrete (own choice).", ALWAYS},
+	{"S42", CODES, BIT(EDGE) | BIT(PRYOUT),
+         "Twisting may take any value between its two extremes; the ratios are looked at where an "
+         "anchor just ceases to push toward an edge and at seven places between.", ALWAYS},
+	{"S43", EN1992_4, 0,
+         "In earthquakes the interaction (C.9) takes the largest ratios of tension and of shear over "
+         "all modes, steel and concrete alike (from memory).", IN_EARTHQUAKES},
 };
 const size_t code_assumption_count = sizeof code_assumptions / sizeof *code_assumptions;

@@ -74,7 +74,7 @@ struct code_assumption {
 	enum code code;              /* CODES: both */
 	unsigned modes;              /* bit of each mode that rests on it; 0: all of the code */
 	const char *sentence;        /* whole, without the number */
-	enum { ALWAYS, IN_EARTHQUAKES, WITH_A_GAP, OF_CAST_IN } when;   /* what it needs to matter */
+	enum { ALWAYS, IN_EARTHQUAKES, WITH_A_GAP, OF_CAST_IN } when; /* what it needs to matter */
 };
 extern const struct code_assumption code_assumptions[];
 extern const size_t code_assumption_count;

@@ -157,14 +157,18 @@ static double limit_of(const struct code_strength *s, enum code_mode mode)
 	                               : en_group_limit(&s->facts, mode);
 }
 
-static const struct kept *open_groups(struct code_strength *s, enum code_mode mode,
-                                      uint64_t anchors)
+double pryout_limit(const struct code_strength *s)
 {
 	/* pryout is a cone pried up from behind, of adhesive anchors also their bond: groups reach
 	 * as far as the wider of the two, so that no concrete counts twice */
-	double limit = limit_of(s, mode == PRYOUT ? CONE : mode);
-	if (mode == PRYOUT && s->cache->frame->applies[BOND])
-		limit = fmax(limit, limit_of(s, BOND));
+	double limit = limit_of(s, CONE);
+	return s->cache->frame->applies[BOND] ? fmax(limit, limit_of(s, BOND)) : limit;
+}
+
+static const struct kept *open_groups(struct code_strength *s, enum code_mode mode,
+                                      uint64_t anchors)
+{
+	double limit = mode == PRYOUT ? pryout_limit(s) : limit_of(s, mode);
 	uint64_t group[MAX_ANCHORS];
 	size_t count = groups_split(s->pattern, anchors, limit, group);
 	struct kept_group *list = arena_take(s->arena, count + 1, sizeof *list);

@@ -73,9 +73,11 @@ void together_use(struct code_strength *s, bool steel, const struct anchor_load 
 		steel_together(s, load, pair, out);
 		return;
 	}
-	/* ACI 318-19 17.8: all modes; EN 1992-4 Table 7.3: concrete apart from steel */
-	if (!governing(s, ratios, aci ? STEEL_TENSION : CONE, STEEL_SHEAR, &pair->tension) ||
-	    !governing(s, ratios, aci ? STEEL_SHEAR : EDGE, CODE_MODES, &pair->shear))
+	/* ACI 318-19 17.8: all modes; EN 1992-4 Table 7.3: concrete apart from steel, but in an
+	 * earthquake all of them, (C.9); S43 */
+	bool all = aci || load->earthquake;
+	if (!governing(s, ratios, all ? STEEL_TENSION : CONE, STEEL_SHEAR, &pair->tension) ||
+	    !governing(s, ratios, all ? STEEL_SHEAR : EDGE, CODE_MODES, &pair->shear))
 		return;
 	const struct mode_ratio *n = &ratios->mode[pair->tension], *v = &ratios->mode[pair->shear];
 	pair->tension_ratio = n->ratio;

@@ -1,5 +1,6 @@
 /* A code's modes made ready for one setting. */
 #include "code_parts.h"
+#include "en_values.h"
 
 /* Places are the cell's own coordinates where the pattern is the cell's, moved and turned, within
  * this [mm]. */
@@ -74,6 +75,20 @@ static void bar_unseen_blowout(struct code_strength *s)
 		s->ready[BLOWOUT] = s->ready_seismic[BLOWOUT] = false;
 }
 
+/* EN 1992-4 7.2.2.5: no check of edges for at most four anchors with every edge beyond this
+ * distance; else, and by ACI, every edge is checked. S34 */
+static double remote_edge(const struct code_strength *s)
+{
+	if (s->facts.code != EN1992_4 || s->pattern->count > EN_REMOTE_ANCHORS ||
+	    !(s->ready[EDGE] || s->ready_seismic[EDGE]))
+		return HUGE_VAL;
+	double distance = en_remote_edge(&s->facts);
+	for (size_t v = 0; v < s->view_count; v++)
+		if (s->view[v].row_distance[0] <= distance)
+			return HUGE_VAL;
+	return distance;
+}
+
 enum status code_strength_build(const struct cell *cell, enum code code, double concrete,
                                 const struct pattern *pattern, struct arena *arena,
                                 struct code_strength *out)
@@ -92,9 +107,7 @@ enum status code_strength_build(const struct cell *cell, enum code code, double 
 		order_edge(out, &out->view[v], &frame->edge[v]);
 	find_ready(cell, out, frame);
 	bar_unseen_blowout(out);
-	frame->remote = HUGE_VAL;
-	if (code == EN1992_4 && (out->ready[EDGE] || out->ready_seismic[EDGE]))
-		frame->remote = en_remote_edge(&out->facts);
+	frame->remote = remote_edge(out);
 	return DONE;
 }
 

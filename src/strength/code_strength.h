@@ -53,6 +53,8 @@ struct code_ratios {
 	struct mode_ratio together, together_steel;
 };
 void code_ratios(struct code_strength *s, const struct anchor_load *load, struct code_ratios *out);
+/* Distance from which on anchors are pried out apart [mm]. */
+double pryout_limit(const struct code_strength *s);
 /* Edge and pryout alone, for a heading. */
 void code_shear_ratios(struct code_strength *s, const struct vec2 shear_at[], bool earthquake,
                        struct mode_ratio *edge, struct mode_ratio *pryout);

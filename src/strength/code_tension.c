@@ -67,6 +67,21 @@ static void worst_group(struct code_strength *s, enum code_mode mode,
 	}
 }
 
+/* The groups of the loaded anchors, and the most loaded one as if alone: a neighbour that is hardly
+ * loaded must not lend it concrete; S41. */
+static void groups_and_leader(struct code_strength *s, enum code_mode mode,
+                              const struct anchor_load *load, uint64_t loaded,
+                              struct mode_use *out)
+{
+	size_t leader = 0;
+	for (size_t i = 1; i < load->count; i++)
+		if (load->tension[i] > load->tension[leader])
+			leader = i;
+	worst_group(s, mode, load, loaded, out);
+	if (loaded & (loaded - 1) && !(out->worst.ratio < 0))
+		worst_group(s, mode, load, (uint64_t)1 << leader, out);
+}
+
 static double single_strength(struct code_strength *s, enum code_mode mode, size_t loaded,
                               bool earthquake)
 {
@@ -108,5 +123,5 @@ void tension_use(struct code_strength *s, enum code_mode mode, const struct anch
 	else if (loaded && (mode == STEEL_TENSION || mode == PULLOUT || mode == BOND_SUSTAINED))
 		most_loaded(s, mode, load, loaded, out);
 	else if (loaded)
-		worst_group(s, mode, load, loaded, out);
+		groups_and_leader(s, mode, load, loaded, out);
 }

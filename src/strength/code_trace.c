@@ -371,7 +371,7 @@ static void trace_centre_along(const struct code_strength *s, const struct mode_
 	trace_step(trace, "n_f", "", (double)count, DIM_FACTOR, "",
 	           "anchors of the row that push outward and break out together");
 	const char *in = sum_of(trace, "l_sum", anchor, count, x, DIM_LENGTH, place_along);
-	trace_step(trace, "l_f", is_mean ? trace_text(trace, "(%s) / n_f", in) : "",
+	trace_step(trace, "l_c", is_mean ? trace_text(trace, "(%s) / n_f", in) : "",
 	           front->strength.centre, DIM_LENGTH, "", "their centre along the edge");
 }
 
@@ -409,7 +409,7 @@ static void trace_front_loads(const struct code_strength *s, const struct mode_u
 	           trace_text(trace, "(%s) / P", sum_of(trace, "Pl_sum", all.anchor, all.count,
 	                                                all.out_x, DIM_MOMENT, push_x)),
 	           use->pushed_at, DIM_LENGTH, "", "where it acts along the edge");
-	trace_step(trace, "e_V", "abs(l_P - l_f)", use->off_x, DIM_LENGTH, "", "eccentricity");
+	trace_step(trace, "e_V", "abs(l_P - l_c)", use->off_x, DIM_LENGTH, "", "eccentricity");
 }
 
 static void trace_edge(struct code_strength *s, const struct anchor_load *load,

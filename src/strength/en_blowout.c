@@ -189,10 +189,14 @@ void en_blowout(const struct code_facts *f, const struct pattern *p, uint64_t an
                 unsigned edge, bool earthquake, struct group_strength *out, struct trace *trace)
 {
 	struct row row = measure(p, anchors, edge);
+	double c = cos(p->turned), s = sin(p->turned);
+	/* along the pattern's axes, as struct group's centre */
+	struct vec2 centre = {row.centre.x * c + row.centre.y * s,
+	                      row.centre.y * c - row.centre.x * s};
 	bool apart = !f->cracked;    /* an earthquake counts the concrete as cracked */
 	double resting = characteristic(f, &row, f->cracked, apart && earthquake ? NULL : trace);
 	double shaking = apart ? characteristic(f, &row, true, earthquake ? trace : NULL) : resting;
 	*out = (struct group_strength){.anchors = anchors, .count = row.count, .edge = edge,
-	                               .centre = row.centre, .lever = EN_BLOWOUT_REACH * row.c1};
+	                               .centre = centre, .lever = EN_BLOWOUT_REACH * row.c1};
 	en_finish(f, BLOWOUT, resting, shaking, "N_Rd_cb", "N_Rk_cb", earthquake, out, trace);
 }

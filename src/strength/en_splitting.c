@@ -40,11 +40,12 @@ static double thickness_factor(const struct code_facts *f, double c, double dept
 	double thickness = trace_step(trace, "h", "", f->thickness, DIM_LENGTH, "slab",
 	                              "thickness");
 	double needed = trace_input(trace, "h_min", least, DIM_LENGTH, "least slab");
-	double grown = pow(thickness / needed, power), old = pow(2 * depth / needed, power);
+	double grown = pow(thickness / needed, power);
+	double old = fmax(1, pow(2 * depth / needed, power));
 	/* far edges do not limit: (hef + 1.5 c1)/hmin is then above what 2 allows */
 	if (!(c < HUGE_VAL))
 		return trace_step(trace, "psi_h_sp",
-		                  "min((h / h_min) ^ (2 / 3), (2 * h_ef / h_min) ^ (2 / 3), 2)",
+		                  "min((h / h_min) ^ (2 / 3), max(1, (2 * h_ef / h_min) ^ (2 / 3)), 2)",
 		                  fmin(fmin(grown, old), EN_SPLITTING_MOST), DIM_FACTOR,
 		                  "EN 1992-4 7.2.1.7; S28", "thickness");
 	double by_edge = fmax(1, pow((depth + 1.5 * c) / needed, power));
@@ -52,7 +53,7 @@ static double thickness_factor(const struct code_facts *f, double c, double dept
 	trace_step(trace, "psi_limit", "max(1, ((h_ef + 1.5 * c_1) / h_min) ^ (2 / 3))", by_edge,
 	           DIM_FACTOR, "EN 1992-4 7.2.1.7", "");
 	return trace_step(trace, "psi_h_sp",
-	                  "min((h / h_min) ^ (2 / 3), (2 * h_ef / h_min) ^ (2 / 3), psi_limit, 2)",
+	                  "min((h / h_min) ^ (2 / 3), max(1, (2 * h_ef / h_min) ^ (2 / 3)), psi_limit, 2)",
 	                  fmin(fmin(fmin(grown, old), by_edge), EN_SPLITTING_MOST), DIM_FACTOR,
 	                  "EN 1992-4 7.2.1.7; S28", "thickness");
 }

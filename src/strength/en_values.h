@@ -84,6 +84,7 @@
 #define EN_EDGE_STIRRUPS_LEAST 50.0  /* c1 that stirrups 100 mm apart suit: a <= 2 c1; memory */
 #define EN_REMOTE_EMBEDMENTS 10.0    /* no check beyond; which of the two holds is doubtful, S34 */
 #define EN_REMOTE_SHAFTS 60.0
+#define EN_REMOTE_ANCHORS 4          /* 7.2.2.5, from memory: no more than these have the exit */
 
 /* --- interaction, Table 7.3, seen --- */
 #define EN_TOGETHER_POWER 1.5        /* (7.55) */

@@ -212,7 +212,7 @@ double plain_splitting(const struct plain_en *p, bool earthquake)
 	                  p->kind == PLAIN_BONDED ? bond_zero(p, cracked, earthquake)
 	                                          : pulled(p, cracked, earthquake));
 	double grown = pow(p->h / p->hmin, 2.0 / 3);
-	double older = low(grown, pow(2 * p->hef / p->hmin, 2.0 / 3));
+	double older = low(grown, high(1, pow(2 * p->hef / p->hmin, 2.0 / 3)));
 	double newer = low(grown, low(2, high(1, pow((p->hef + 1.5 * c1) / p->hmin, 2.0 / 3))));
 	double n = zero * squares_together(p, ccr) / (4 * ccr * ccr) * psi_s(c1, ccr) *
 	           psi_re(p, p->hef) * low(older, newer);

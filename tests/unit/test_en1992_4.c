@@ -259,6 +259,16 @@ static void compare_blowout(const struct plain_en *p, uint64_t number)
 		same(quiet.seismic, plain_blowout(p, true), "blow-out in an earthquake", number);
 		traced_expressions(&trace, "blow-out");
 	}
+	/* the centre stands in the pattern's axes, as every group's: the same anchors, seen from a
+	 * cell that is turned on the slab */
+	struct group centre;
+	double turned = it.pattern.turned;
+	it.pattern.turned = 0.7;
+	group_measure(&it.pattern, first_row(p), 0, &centre);
+	en_blowout(&it.facts, &it.pattern, first_row(p), 1, false, &quiet, NULL);
+	it.pattern.turned = turned;
+	cr_assert(fabs(quiet.centre.x - centre.centre.x) < 1e-9 &&
+	          fabs(quiet.centre.y - centre.centre.y) < 1e-9);
 }
 
 Test(en1992_4, random_cells_against_the_clauses)
