@@ -41,6 +41,14 @@ static bool governing(const struct code_strength *s, const struct code_ratios *r
 	return most >= 0;
 }
 
+/* What the steel carries in shear flat on the concrete, which stays the upper limit of bending. */
+static double flat_steel_shear(const struct code_strength *s, bool earthquake)
+{
+	struct code_facts flat = s->facts;
+	flat.lever_arm = NO_LEVER;
+	return en_steel_shear(&flat, 0, earthquake, s->pattern->count, NULL);
+}
+
 /* Steel by EN 1992-4 7.2.3, anchor by anchor. */
 static void steel_together(struct code_strength *s, const struct anchor_load *load,
                            struct pair *pair, struct mode_ratio *out)
@@ -49,11 +57,14 @@ static void steel_together(struct code_strength *s, const struct anchor_load *lo
 	if (!mode_ready(s, STEEL_TENSION, quake) || !mode_ready(s, STEEL_SHEAR, quake))
 		return;
 	double tension_strength = kept_steel_tension(s, quake);
+	double flat = lever ? flat_steel_shear(s, quake) : 0;
 	for (size_t i = 0; i < load->count; i++) {
-		double shear = used(load->shear[i], kept_steel_shear(s, load->tension[i], quake));
+		double strength = kept_steel_shear(s, load->tension[i], quake);
+		double shear = used(load->shear[i], strength);
 		double tension = used(load->tension[i], tension_strength);
-		/* with a lever arm (7.38) has taken the tension off already */
-		double ratio = lever ? shear : en_interaction_steel(tension, shear, quake);
+		/* where the bending of a lever arm governs, (7.38) has taken the tension off */
+		bool bent = lever && strength < flat;
+		double ratio = bent ? shear : en_interaction_steel(tension, shear, quake);
 		if (!(ratio > out->ratio))
 			continue;
 		*out = (struct mode_ratio){ratio, (uint64_t)1 << i, 0, ratio, 1};

@@ -56,6 +56,13 @@ static const char *aci_rule(const struct pair *pair, double ratio)
 	return "";
 }
 
+/* Whether the bending of a lever arm governs, so that its strength has the tension in it. */
+static bool bends(const struct code_strength *s, bool steel, const struct pair *pair, double ratio)
+{
+	return steel && s->facts.lever_arm == LEVER_ARM &&
+	       fabs(ratio - pair->shear_ratio) <= 1e-14 * ratio;
+}
+
 /* The rule in words of the two ratios; "" where one of them is without bound. */
 static const char *rule(const struct code_strength *s, bool steel, bool earthquake,
                         const struct pair *pair, double ratio)
@@ -64,7 +71,7 @@ static const char *rule(const struct code_strength *s, bool steel, bool earthqua
 		return "";
 	if (s->facts.code == ACI318)
 		return aci_rule(pair, ratio);
-	if (steel && s->facts.lever_arm == LEVER_ARM)
+	if (bends(s, steel, pair, ratio))
 		return "b_V";
 	if (earthquake)
 		return "b_N + b_V";
@@ -73,11 +80,12 @@ static const char *rule(const struct code_strength *s, bool steel, bool earthqua
 	return "min((b_N ^ 1.5 + b_V ^ 1.5) ^ (1 / 1.5), max((b_N + b_V) / 1.2, b_N, b_V))";
 }
 
-static const char *clause(const struct code_strength *s, bool steel, bool earthquake)
+static const char *clause(const struct code_strength *s, bool steel, bool earthquake,
+                          const struct pair *pair, double ratio)
 {
 	if (s->facts.code == ACI318)
 		return "ACI 318-19 17.8";
-	if (steel && s->facts.lever_arm == LEVER_ARM)
+	if (bends(s, steel, pair, ratio))
 		return "EN 1992-4 (7.38): tension is in the bending strength already";
 	if (earthquake)
 		return "EN 1992-4 (C.9)";
@@ -98,5 +106,6 @@ void code_trace_together(struct code_strength *s, bool steel, const struct ancho
 	else
 		trace_ratios(&pair, trace);
 	trace_step(trace, "ratio", rule(s, steel, load->earthquake, &pair, out->ratio),
-	           out->ratio, DIM_FACTOR, clause(s, steel, load->earthquake), "must be at most 1");
+	           out->ratio, DIM_FACTOR, clause(s, steel, load->earthquake, &pair, out->ratio),
+	           "must be at most 1");
 }
