@@ -24,34 +24,20 @@ double en1992_4_bound_ratio(const struct judging *judging, int anchor)
 	return fmax(r->together.ratio, r->together_steel.ratio);
 }
 
-/* What a bound above 1 means, behind the interaction's own findings. */
-static void judge_bound(const struct judging *judging, struct finding *out)
+static void judge_code_bound(const struct judging *judging, struct finding *out)
 {
-	out->never_fails = true;
-	if (judging->facts && judging->facts->bound_uncarried)
-		finding_doubts(out,
-		               "under the guaranteed bound of the arm's motion over all poses base and "
-		               "anchors have no balance at all",
-		               "anchors on all sides, a wider base, more weight, or slower joints; or an "
-		               "engineer who takes the swept poses as all there are (judged_by: sweep)");
-	if (!out->computed)
-		return;
-	out->said_numbers = sentence(
-		judging,
-		"anchors under the guaranteed bound of the arm's motion over all poses: %s of what "
-		"tension and shear together allow by the code",
-		percent(judging, out->ratio));
-	if (out->ratio > 1)
-		finding_doubts(out, out->said_numbers,
-		               "more poses under arm.motion (bound_poses), slower joints, an anchor that "
-		               "carries more; or an engineer who takes the swept poses as all there are "
-		               "(judged_by: sweep)");
+	judge_bound(judging,
+	            sentence(judging,
+	                     "anchors under the guaranteed bound of the arm's motion over all poses: "
+	                     "%s of what tension and shear together allow by the code",
+	                     percent(judging, out->ratio)),
+	            out);
 }
 
 void aci318_bound_judge(const struct judging *judging, int anchor, struct finding *out)
 {
 	aci318_interaction_judge(judging, anchor, out);
-	judge_bound(judging, out);
+	judge_code_bound(judging, out);
 }
 
 void en1992_4_bound_judge(const struct judging *judging, int anchor, struct finding *out)
@@ -64,5 +50,5 @@ void en1992_4_bound_judge(const struct judging *judging, int anchor, struct find
 	}
 	(steel ? en1992_4_interaction_steel_judge : en1992_4_interaction_concrete_judge)(
 		judging, anchor, out);
-	judge_bound(judging, out);
+	judge_code_bound(judging, out);
 }

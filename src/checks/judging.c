@@ -245,3 +245,22 @@ void judge_shear_conditions(const struct judging *judging, int anchor, struct fi
 		finding_doubts(out, "a single anchor cannot resist twisting",
 		               "two anchors or more");
 }
+
+void judge_bound(const struct judging *judging, const char *said, struct finding *out)
+{
+	out->never_fails = true;
+	if (judging->facts && judging->facts->bound_uncarried)
+		finding_doubts(out,
+		               "under the guaranteed bound of the arm's motion over all poses base and "
+		               "anchors have no balance at all",
+		               "anchors on all sides, a wider base, more weight, or slower joints; or an "
+		               "engineer who takes the swept poses as all there are (judged_by: sweep)");
+	if (!out->computed)
+		return;
+	out->said_numbers = said;
+	if (out->ratio > 1)
+		finding_doubts(out, said,
+		               "more poses under arm.motion (bound_poses), slower joints, an anchor that "
+		               "carries more; or an engineer who takes the swept poses as all there are "
+		               "(judged_by: sweep)");
+}

@@ -49,4 +49,8 @@ void judge_shear_conditions(const struct judging *judging, int anchor, struct fi
 /* Largest clearance hole with which all anchors share the shear, EN 1992-4 Table 6.1. [mm] */
 double largest_clearance_hole(double shaft);
 
+/* What the interaction under the guaranteed bound of the arm's motion means, behind its own
+ * findings: above 1 nothing is shown, and nothing fails. `said`: the sentence with the ratio. */
+void judge_bound(const struct judging *judging, const char *said, struct finding *out);
+
 #endif

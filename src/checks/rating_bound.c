@@ -28,23 +28,10 @@ const char *rating_bound_left_out(const struct cell *cell)
 void rating_bound_judge(const struct judging *judging, int anchor, struct finding *out)
 {
 	rating_interaction_judge(judging, anchor, out);
-	out->never_fails = true;
-	if (judging->facts && judging->facts->bound_uncarried)
-		finding_doubts(out,
-		               "under the guaranteed bound of the arm's motion over all poses base and "
-		               "anchors have no balance at all",
-		               "anchors on all sides, a wider base, more weight, or slower joints; or an "
-		               "engineer who takes the swept poses as all there are (judged_by: sweep)");
-	if (!out->computed)
-		return;
-	out->said_numbers = sentence(
-		judging,
-		"anchor A%d under the guaranteed bound of the arm's motion over all poses: %s of what "
-		"tension and shear together allow",
-		anchor + 1, percent(judging, out->ratio));
-	if (out->ratio > 1)
-		finding_doubts(out, out->said_numbers,
-		               "more poses under arm.motion (bound_poses), slower joints, an anchor that "
-		               "carries more; or an engineer who takes the swept poses as all there are "
-		               "(judged_by: sweep)");
+	judge_bound(judging,
+	            sentence(judging,
+	                     "anchor A%d under the guaranteed bound of the arm's motion over all "
+	                     "poses: %s of what tension and shear together allow",
+	                     anchor + 1, percent(judging, out->ratio)),
+	            out);
 }

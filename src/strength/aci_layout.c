@@ -8,47 +8,6 @@
 #define PRODUCT "anchors.product."
 #define STRENGTH PRODUCT "strength."
 
-struct rows { struct code_limit *list; size_t count; };
-
-static struct code_limit *add(struct rows *rows, const char *what, const char *clause,
-                              enum dimension dimension, double is, double asked)
-{
-	struct code_limit *row = &rows->list[rows->count++];
-	*row = (struct code_limit){.what = what, .clause = clause, .known = true, .asked = asked,
-	                           .is = is, .dimension = dimension};
-	return row;
-}
-
-static void lacks(struct code_limit *row, bool there, const char *path)
-{
-	size_t k = 0;
-	if (there)
-		return;
-	row->known = false;
-	while (k < LIMIT_LACKS && row->lacks[k])
-		k++;
-	if (k < LIMIT_LACKS)
-		row->lacks[k] = path;
-}
-
-static double least_spacing(const struct pattern *p)
-{
-	double least = HUGE_VAL;
-	for (size_t i = 0; i < p->count; i++)
-		for (size_t k = 0; k < i; k++)
-			least = fmin(least,
-			             hypot(p->at[i].x - p->at[k].x, p->at[i].y - p->at[k].y));
-	return least;
-}
-
-static double least_edge(const struct pattern *p)
-{
-	double least = p->clear > 0 ? p->clear : HUGE_VAL;
-	for (size_t i = 0; i < p->count * p->edge_count; i++)
-		least = fmin(least, p->distance[i]);
-	return least;
-}
-
 /* cast-in anchors count as torqued unless the torque is given as zero, S18 */
 static bool is_torqued(const struct code_facts *f)
 {
@@ -58,7 +17,8 @@ static bool is_torqued(const struct code_facts *f)
 
 /* --- spacing and edges, 17.9.2 -------------------------------------------------------------- */
 
-static void spacing_row(const struct code_facts *f, const struct pattern *p, struct rows *rows)
+static void spacing_row(const struct code_facts *f, const struct pattern *p,
+                        struct limit_rows *rows)
 {
 	const struct number *tested = &f->given->least_spacing;
 	double asked = (is_torqued(f) ? ACI_SPACING_TORQUED : ACI_SPACING_CAST_IN) * f->shaft;
@@ -68,15 +28,15 @@ static void spacing_row(const struct code_facts *f, const struct pattern *p, str
 	bool by_test = is_known(*tested) && !f->cast_in;
 	if (is_known(*tested))
 		asked = by_test ? tested->value : fmax(asked, tested->value);
-	struct code_limit *row = add(rows, "spacing of the anchors",
+	struct code_limit *row = limit_add(rows, "spacing of the anchors",
 	                             f->cast_in ? "ACI 318-19 Table 17.9.2(a); S18"
 	                                        : "ACI 318-19 Table 17.9.2(a)",
-	                             DIM_LENGTH, least_spacing(p), asked);
+	                             DIM_LENGTH, pattern_least_spacing(p), asked);
 	if (p->count < 2)
 		return;
-	lacks(row, by_test || f->shaft > 0, PRODUCT "shaft");
+	limit_lacks(row, by_test || f->shaft > 0, PRODUCT "shaft");
 	if (f->type == SCREW)
-		lacks(row, by_test || f->embedment > 0, PRODUCT "embedment");
+		limit_lacks(row, by_test || f->embedment > 0, PRODUCT "embedment");
 }
 
 /* Least edge distance for the torque or expansion alone, in shafts; 0: none asked. */
@@ -90,7 +50,7 @@ static double edge_shafts(const struct code_facts *f)
 }
 
 static void edge_row(const struct code_facts *f, const struct pattern *p, bool edges_known,
-                     struct rows *rows)
+                     struct limit_rows *rows)
 {
 	const struct number *tested = &f->given->least_edge;
 	const struct number *aggregate = &f->cell->slab.concrete.aggregate;
@@ -102,65 +62,65 @@ static void edge_row(const struct code_facts *f, const struct pattern *p, bool e
 	asked = fmax(asked, ACI_COVER);
 	if (!f->cast_in)
 		asked = fmax(asked, ACI_AGGREGATES * grain);
-	struct code_limit *row = add(rows, "distance to an edge or joint",
+	struct code_limit *row = limit_add(rows, "distance to an edge or joint",
 	                             f->cast_in ? "ACI 318-19 Table 17.9.2(a); S17, S18"
 	                                        : "ACI 318-19 Table 17.9.2(b); S17",
-	                             DIM_LENGTH, least_edge(p), asked);
+	                             DIM_LENGTH, pattern_least_edge(p), asked);
 	/* clear of all edges by statement: nothing is near, whatever is asked */
 	if (row->is < HUGE_VAL || !edges_known)
-		lacks(row, by_test || f->shaft > 0 || edge_shafts(f) == 0, PRODUCT "shaft");
-	lacks(row, edges_known, "slab.clear");
+		limit_lacks(row, by_test || f->shaft > 0 || edge_shafts(f) == 0, PRODUCT "shaft");
+	limit_lacks(row, edges_known, "slab.clear");
 }
 
 /* --- thickness, 17.9.4 ---------------------------------------------------------------------- */
 
-static void thickness_row(const struct code_facts *f, struct rows *rows)
+static void thickness_row(const struct code_facts *f, struct limit_rows *rows)
 {
 	const struct number *tested = &f->cell->anchors.product.least_slab;
 	struct code_limit *row;
 	if (f->cast_in)
 		return;
 	if (is_known(*tested)) {
-		row = add(rows, "thickness of the slab",
+		row = limit_add(rows, "thickness of the slab",
 		          "ACI 318-19 17.9.4, least thickness by test", DIM_LENGTH, f->thickness,
 		          tested->value);
 	} else if (f->type == ADHESIVE) {
-		row = add(rows, "thickness of the slab", "least thickness by test", DIM_LENGTH,
-		          f->thickness, 0);
-		lacks(row, false, PRODUCT "least_slab");
+		row = limit_add(rows, "thickness of the slab", "least thickness by test",
+		                DIM_LENGTH, f->thickness, 0);
+		limit_lacks(row, false, PRODUCT "least_slab");
 	} else {
-		row = add(rows, "embedment in a slab of this thickness", "ACI 318-19 17.9.4",
+		row = limit_add(rows, "embedment in a slab of this thickness", "ACI 318-19 17.9.4",
 		          DIM_LENGTH, f->embedment,
 		          fmax(ACI_DEPTH_SHARE * f->thickness, f->thickness - ACI_DEPTH_LEFT));
 		row->at_most = true;
-		lacks(row, f->embedment > 0, PRODUCT "embedment");
+		limit_lacks(row, f->embedment > 0, PRODUCT "embedment");
 	}
-	lacks(row, f->thickness > 0, "slab.thickness.value");
+	limit_lacks(row, f->thickness > 0, "slab.thickness.value");
 }
 
 /* --- scope, 17.3 ---------------------------------------------------------------------------- */
 
 static void embedment_rows(const struct code_facts *f, const char *what, const char *clause,
-                           double least, double most, struct rows *rows)
+                           double least, double most, struct limit_rows *rows)
 {
 	for (int at_most = 0; at_most <= 1; at_most++) {
-		struct code_limit *row = add(rows, what, clause, DIM_LENGTH, f->embedment,
+		struct code_limit *row = limit_add(rows, what, clause, DIM_LENGTH, f->embedment,
 		                             at_most ? most : least);
 		row->at_most = at_most;
-		lacks(row, f->embedment > 0, PRODUCT "embedment");
-		lacks(row, f->shaft > 0, PRODUCT "shaft");
+		limit_lacks(row, f->embedment > 0, PRODUCT "embedment");
+		limit_lacks(row, f->shaft > 0, PRODUCT "shaft");
 	}
 }
 
-static void scope_rows(const struct code_facts *f, struct rows *rows)
+static void scope_rows(const struct code_facts *f, struct limit_rows *rows)
 {
-	struct code_limit *row = add(rows, "diameter of the anchor", "ACI 318-19 17.3.2",
+	struct code_limit *row = limit_add(rows, "diameter of the anchor", "ACI 318-19 17.3.2",
 	                             DIM_LENGTH, f->shaft, ACI_GREATEST_SHAFT);
 	row->at_most = true;
-	lacks(row, f->shaft > 0, PRODUCT "shaft");
-	row = add(rows, "strength of the concrete", "ACI 318-19 19.2.1.1; S19", DIM_STRESS,
+	limit_lacks(row, f->shaft > 0, PRODUCT "shaft");
+	row = limit_add(rows, "strength of the concrete", "ACI 318-19 19.2.1.1; S19", DIM_STRESS,
 	          f->concrete, ACI_LEAST_CONCRETE);
-	lacks(row, f->concrete > 0, "slab.concrete.strength");
+	limit_lacks(row, f->concrete > 0, "slab.concrete.strength");
 	if (f->type == ADHESIVE)
 		embedment_rows(f, "embedment of an adhesive anchor", "ACI 318-19 17.3.3",
 		               ACI_ADHESIVE_LEAST * f->shaft, ACI_ADHESIVE_MOST * f->shaft, rows);
@@ -171,22 +131,23 @@ static void scope_rows(const struct code_facts *f, struct rows *rows)
 	if (f->type != CAST_IN_HOOKED)
 		return;
 	/* a longer hook counts up to 4.5 da and is no fault */
-	row = add(rows, "length of the hook", "ACI 318-19 17.6.3.2.2b", DIM_LENGTH,
+	row = limit_add(rows, "length of the hook", "ACI 318-19 17.6.3.2.2b", DIM_LENGTH,
 	          f->given->hook_length.value, ACI_HOOK_LEAST * f->shaft);
-	lacks(row, is_known(f->given->hook_length), STRENGTH "hook_length");
-	lacks(row, f->shaft > 0, PRODUCT "shaft");
+	limit_lacks(row, is_known(f->given->hook_length), STRENGTH "hook_length");
+	limit_lacks(row, f->shaft > 0, PRODUCT "shaft");
 }
 
 /* --- yes or no: 1 is asked ------------------------------------------------------------------ */
 
 static void qualified_row(const char *what, const char *clause, const struct word *word,
-                          const char *path, struct rows *rows)
+                          const char *path, struct limit_rows *rows)
 {
 	bool yes = is_known(*word) && word->value == YES;
-	lacks(add(rows, what, clause, DIM_COUNT, yes ? 1 : 0, 1), is_known(*word), path);
+	limit_lacks(limit_add(rows, what, clause, DIM_COUNT, yes ? 1 : 0, 1), is_known(*word),
+	            path);
 }
 
-static void qualified_rows(const struct code_facts *f, struct rows *rows)
+static void qualified_rows(const struct code_facts *f, struct limit_rows *rows)
 {
 	if (f->cast_in)
 		return;
@@ -203,11 +164,11 @@ static void qualified_rows(const struct code_facts *f, struct rows *rows)
 size_t aci_layout(const struct code_facts *facts, const struct pattern *pattern, bool edges_known,
                   struct code_limit out[MAX_CODE_LIMITS])
 {
-	struct rows rows = {out, 0};
+	struct limit_rows rows = {out, 0};
 	if (!facts->type_known) {
-		lacks(add(&rows, "limits of the anchor's type", "ACI 318-19 17.3, 17.9", DIM_COUNT,
-		          0, 0),
-		      false, PRODUCT "type");
+		limit_lacks(limit_add(&rows, "limits of the anchor's type", "ACI 318-19 17.3, 17.9",
+		                      DIM_COUNT, 0, 0),
+		            false, PRODUCT "type");
 		return rows.count;
 	}
 	spacing_row(facts, pattern, &rows);

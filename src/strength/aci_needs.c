@@ -8,17 +8,6 @@
 #define STRENGTH PRODUCT "strength."
 #define SHEET STRENGTH "aci318."
 
-static void need(struct lacking *lacking, bool there, const char *path)
-{
-	if (!there)
-		lack(lacking, path);
-}
-
-static void need_number(struct lacking *lacking, const struct number *number, const char *path)
-{
-	need(lacking, is_known(*number) && number->value > 0, path);
-}
-
 static void need_embedment(const struct code_facts *f, struct lacking *lacking)
 {
 	need(lacking, f->embedment > 0, PRODUCT "embedment");

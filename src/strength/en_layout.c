@@ -8,89 +8,49 @@
 #define PRODUCT "anchors.product."
 #define STRENGTH PRODUCT "strength."
 
-struct rows { struct code_limit *list; size_t count; };
-
-static struct code_limit *add(struct rows *rows, const char *what, const char *clause,
-                              enum dimension dimension, double is, double asked)
-{
-	struct code_limit *row = &rows->list[rows->count++];
-	*row = (struct code_limit){.what = what, .clause = clause, .known = true, .asked = asked,
-	                           .is = is, .dimension = dimension};
-	return row;
-}
-
-static void lacks(struct code_limit *row, bool there, const char *path)
-{
-	if (there)
-		return;
-	size_t k = 0;
-	while (k < LIMIT_LACKS && row->lacks[k])
-		k++;
-	if (k < LIMIT_LACKS)
-		row->lacks[k] = path;
-	row->known = false;
-}
-
-static double least_spacing(const struct pattern *p)
-{
-	double least = HUGE_VAL;
-	for (size_t i = 0; i < p->count; i++)
-		for (size_t k = 0; k < i; k++)
-			least = fmin(least,
-			             hypot(p->at[i].x - p->at[k].x, p->at[i].y - p->at[k].y));
-	return least;
-}
-
-static double least_edge(const struct pattern *p)
-{
-	double least = p->clear > 0 ? p->clear : HUGE_VAL;
-	for (size_t i = 0; i < p->count * p->edge_count; i++)
-		least = fmin(least, p->distance[i]);
-	return least;
-}
-
 /* what the sheet asks of the layout */
 static void sheet_rows(const struct code_facts *f, const struct pattern *p, bool edges_known,
-                       struct rows *rows)
+                       struct limit_rows *rows)
 {
 	const struct anchor_strength *given = f->given;
 	const struct number *slab = &f->cell->anchors.product.least_slab;
 	bool headed = f->type_known && f->type == CAST_IN_HEADED;
 	bool by_shaft = headed && !is_known(given->least_spacing) && f->shaft > 0;
-	struct code_limit *row = add(rows, "spacing of the anchors", "EN 1992-4 7.2.1.7 s_min",
-	                             DIM_LENGTH, least_spacing(p),
-	                             by_shaft ? EN_HEADED_SPACING * f->shaft
-	                                      : given->least_spacing.value);
+	struct code_limit *row = limit_add(
+		rows, "spacing of the anchors", "EN 1992-4 7.2.1.7 s_min", DIM_LENGTH,
+		pattern_least_spacing(p),
+		by_shaft ? EN_HEADED_SPACING * f->shaft : given->least_spacing.value);
 	if (p->count > 1)
-		lacks(row, by_shaft || is_known(given->least_spacing), STRENGTH "least_spacing");
-	row = add(rows, "distance to an edge or joint", "EN 1992-4 7.2.1.7 c_min", DIM_LENGTH,
-	          least_edge(p), given->least_edge.value);
+		limit_lacks(row, by_shaft || is_known(given->least_spacing),
+		            STRENGTH "least_spacing");
+	row = limit_add(rows, "distance to an edge or joint", "EN 1992-4 7.2.1.7 c_min", DIM_LENGTH,
+	          pattern_least_edge(p), given->least_edge.value);
 	/* clear of all edges by statement: nothing is near, whatever is asked */
 	if (row->is < HUGE_VAL || !edges_known)
-		lacks(row, is_known(given->least_edge), STRENGTH "least_edge");
-	lacks(row, edges_known, "slab.clear");
-	row = add(rows, "thickness of the slab", "EN 1992-4 7.2.1.7 h_min", DIM_LENGTH,
+		limit_lacks(row, is_known(given->least_edge), STRENGTH "least_edge");
+	limit_lacks(row, edges_known, "slab.clear");
+	row = limit_add(rows, "thickness of the slab", "EN 1992-4 7.2.1.7 h_min", DIM_LENGTH,
 	          f->thickness, slab->value);
-	lacks(row, is_known(*slab), PRODUCT "least_slab");
-	lacks(row, f->thickness > 0, "slab.thickness.value");
+	limit_lacks(row, is_known(*slab), PRODUCT "least_slab");
+	limit_lacks(row, f->thickness > 0, "slab.thickness.value");
 }
 
-static void at_most(struct rows *rows, const char *what, enum dimension dimension, double is,
+static void at_most(struct limit_rows *rows, const char *what, enum dimension dimension, double is,
                     double asked, const char *path)
 {
-	struct code_limit *row = add(rows, what, "EN 1992-4 1; S38", dimension, is, asked);
+	struct code_limit *row = limit_add(rows, what, "EN 1992-4 1; S38", dimension, is, asked);
 	row->at_most = true;
-	lacks(row, is > 0, path);
+	limit_lacks(row, is > 0, path);
 }
 
-static void at_least(struct rows *rows, const char *what, enum dimension dimension, double is,
+static void at_least(struct limit_rows *rows, const char *what, enum dimension dimension, double is,
                      double asked, const char *path)
 {
-	struct code_limit *row = add(rows, what, "EN 1992-4 1; S38", dimension, is, asked);
-	lacks(row, is > 0, path);
+	struct code_limit *row = limit_add(rows, what, "EN 1992-4 1; S38", dimension, is, asked);
+	limit_lacks(row, is > 0, path);
 }
 
-static void scope_rows(const struct code_facts *f, struct rows *rows)
+static void scope_rows(const struct code_facts *f, struct limit_rows *rows)
 {
 	at_least(rows, "embedment", DIM_LENGTH, f->embedment, EN_LEAST_EMBEDMENT,
 	         PRODUCT "embedment");
@@ -111,31 +71,30 @@ static void scope_rows(const struct code_facts *f, struct rows *rows)
 }
 
 /* what is yes or no: 1 is asked */
-static void kind_rows(const struct code_facts *f, struct rows *rows)
+static void kind_rows(const struct code_facts *f, struct limit_rows *rows)
 {
 	const struct number *light = &f->cell->slab.concrete.lightweight;
 	const struct word *qualified = &f->cell->anchors.product.qualified_cracked;
-	struct code_limit *row =
-		add(rows, "anchor of a type that the code covers (1: yes; hooked ones are not)",
-	            "EN 1992-4 1.2", DIM_COUNT, f->type_known && f->type == CAST_IN_HOOKED ? 0 : 1,
-	            1);
-	lacks(row, f->type_known, PRODUCT "type");
+	struct code_limit *row = limit_add(
+		rows, "anchor of a type that the code covers (1: yes; hooked ones are not)",
+		"EN 1992-4 1.2", DIM_COUNT, f->type_known && f->type == CAST_IN_HOOKED ? 0 : 1, 1);
+	limit_lacks(row, f->type_known, PRODUCT "type");
 	if (is_known(*light) && light->value < 1)
-		add(rows, "normal-weight concrete (1: yes)", "EN 1992-4 1.5", DIM_FACTOR,
+		limit_add(rows, "normal-weight concrete (1: yes)", "EN 1992-4 1.5", DIM_FACTOR,
 		    light->value, 1);
 	if (f->type_known && f->cast_in)
 		return;
 	if (!f->cracked)
 		return;
-	row = add(rows, "anchor qualified for cracked concrete (1: yes)", "EN 1992-4 4.7",
+	row = limit_add(rows, "anchor qualified for cracked concrete (1: yes)", "EN 1992-4 4.7",
 	          DIM_COUNT, is_known(*qualified) && qualified->value == YES ? 1 : 0, 1);
-	lacks(row, is_known(*qualified), PRODUCT "qualified_cracked");
+	limit_lacks(row, is_known(*qualified), PRODUCT "qualified_cracked");
 }
 
 size_t en_layout(const struct code_facts *facts, const struct pattern *pattern, bool edges_known,
                  struct code_limit out[MAX_CODE_LIMITS])
 {
-	struct rows rows = {out, 0};
+	struct limit_rows rows = {out, 0};
 	sheet_rows(facts, pattern, edges_known, &rows);
 	scope_rows(facts, &rows);
 	kind_rows(facts, &rows);

@@ -8,17 +8,6 @@
 #define STRENGTH PRODUCT "strength."
 #define SHEET STRENGTH "en1992_4."
 
-static void need(struct lacking *lacking, bool there, const char *path)
-{
-	if (!there)
-		lack(lacking, path);
-}
-
-static void need_number(struct lacking *lacking, const struct number *number, const char *path)
-{
-	need(lacking, is_known(*number) && number->value > 0, path);
-}
-
 static void need_type(const struct code_facts *f, struct lacking *lacking)
 {
 	need(lacking, f->type_known, PRODUCT "type");

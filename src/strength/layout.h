@@ -24,6 +24,17 @@ static inline bool code_limit_kept(const struct code_limit *limit)
 	                      : limit->is >= limit->asked * (1 - 1e-9);
 }
 
+/* For the two that fill the rows. */
+struct limit_rows { struct code_limit *list; size_t count; };
+struct code_limit *limit_add(struct limit_rows *rows, const char *what, const char *clause,
+                             enum dimension dimension, double is, double asked);
+/* Unless it is there, the row lacks what stands at the path. */
+void limit_lacks(struct code_limit *row, bool there, const char *path);
+/* Of any two anchors; of any anchor to an edge or joint that it sees, or the clear distance.
+ * HUGE_VAL where there is none. [mm] */
+double pattern_least_spacing(const struct pattern *pattern);
+double pattern_least_edge(const struct pattern *pattern);
+
 /* Rows that apply to the type of anchor; returns their number. `edges_known`: pattern's edges are
  * all there are (or its clear distance is stated); else rows about edges lack slab.clear. */
 size_t aci_layout(const struct code_facts *facts, const struct pattern *pattern, bool edges_known,

@@ -26,4 +26,15 @@ static inline void lack(struct lacking *lacking, const char *path)
 	lacking->count++;
 }
 
+static inline void need(struct lacking *lacking, bool there, const char *path)
+{
+	if (!there)
+		lack(lacking, path);
+}
+static inline void need_number(struct lacking *lacking, const struct number *number,
+                               const char *path)
+{
+	need(lacking, is_known(*number) && number->value > 0, path);
+}
+
 #endif
