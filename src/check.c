@@ -102,9 +102,7 @@ static enum status open_run(struct run *run)
 	}
 	run->watch_count = FIRST_CHECK_WATCH;
 	for (size_t i = 0; i < check_count; i++)
-		if ((checks[i].stage == OF_STATE_ANCHOR || checks[i].stage == OF_STATE) &&
-		    (checks[i].method == EVERY_METHOD ||
-		     method_chosen(run->cell, check_loads(&checks[i]))))
+		if (check_of_states(&checks[i]) && check_is_due(&checks[i], run->cell))
 			run->watched[run->watch_count++] = &checks[i];
 	enum status status = build_arms(run);
 	return status == DONE ? loads_build(run->cell, run->arms, run->arena, &run->loads) : status;

@@ -2,13 +2,21 @@
 
 #include "check_twist.h"
 
-#include <string.h>
-
 enum method check_loads(const struct check *check)
 {
 	if (!check || check->method == EVERY_METHOD)
 		return METHOD_RATING;
 	return (enum method)(METHOD_RATING + (check->method - ONLY_RATING));
+}
+
+bool check_is_due(const struct check *check, const struct cell *cell)
+{
+	return check->method == EVERY_METHOD || method_chosen(cell, check_loads(check));
+}
+
+bool check_of_states(const struct check *check)
+{
+	return check->stage == OF_STATE_ANCHOR || check->stage == OF_STATE;
 }
 
 bool check_looks_at(const struct check *check, const struct load_case *c)
@@ -24,18 +32,6 @@ struct code_strength *code_of(const struct setup_run *setup, enum method method)
 	                               : setup->setting.code[method - METHOD_ACI318];
 }
 
-static void raise_peak(struct shear_peak *peak, const struct mode_ratio *ratio,
-                       const struct state *state, const struct vec2 shear[], size_t count)
-{
-	if (peak->known && !(ratio->ratio > peak->worst.ratio))
-		return;
-	peak->known = true;
-	peak->worst = *ratio;
-	peak->from = state->load_case;
-	peak->heading = state->heading;
-	memcpy(peak->shear, shear, count * sizeof *shear);
-}
-
 /* Shear at the heading of the tilt, the twist anywhere in what it can be. */
 static void paired_peaks(const struct setup_run *setup, struct code_strength *code,
                          const struct state *state, struct shear_peaks *peaks)
@@ -48,17 +44,17 @@ static void paired_peaks(const struct setup_run *setup, struct code_strength *co
 	peaks->edge.known = peaks->pryout.known = false;
 	for (int high = 0; high <= 1; high++)
 		shear_group_vectors(setup->base, c, heading, high, end[high]);
-	/* what stands as it is has one torsion */
-	if (c->turning_count > 0)
+	bool open = shear_group_is_open(c);
+	if (open)
 		inside = twist_shares(code, end[0], end[1], share);
-	for (size_t k = c->turning_count > 0 ? 0 : 1; k < 2 + inside; k++) {
+	for (size_t k = open ? 0 : 1; k < 2 + inside; k++) {
 		struct mode_ratio edge, pryout;
 		if (k >= 2)
 			twist_between(end[0], end[1], count, share[k - 2], between);
 		const struct vec2 *shear = k < 2 ? end[k] : between;
 		code_shear_ratios(code, shear, c->earthquake != NULL, &edge, &pryout);
-		raise_peak(&peaks->edge, &edge, state, shear, count);
-		raise_peak(&peaks->pryout, &pryout, state, shear, count);
+		shear_peak_raise(&peaks->edge, &edge, c, state->heading, shear, count);
+		shear_peak_raise(&peaks->pryout, &pryout, c, state->heading, shear, count);
 	}
 }
 

@@ -7,6 +7,10 @@
 
 /* The method whose loads a check looks at: service loads where it belongs to no code. */
 enum method check_loads(const struct check *check);
+/* Whether the file asks for the method that the check belongs to; else nothing is said of it. */
+bool check_is_due(const struct check *check, const struct cell *cell);
+/* Whether it is judged in states, of an anchor or of all. */
+bool check_of_states(const struct check *check);
 /* Whether a check (NULL: tension and shear themselves) looks at cases of this kind. */
 bool check_looks_at(const struct check *check, const struct load_case *load_case);
 /* Prepared strengths of the code whose loads these are; NULL for service loads. */

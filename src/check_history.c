@@ -258,7 +258,8 @@ static void visit_piece(void *job, size_t index)
 struct job {
 	struct run *run;
 	size_t setup;
-	uint16_t group, source;
+	size_t number;               /* of the history, over all setups */
+	uint16_t group, source;      /* group of its service loads */
 	const struct arm_source *history;
 	struct piece *piece;
 	size_t piece_count;
@@ -469,7 +470,8 @@ static enum status open_job(struct job *job)
 static void place(const struct job *job, uint32_t rows_before, struct load_case *c)
 {
 	c->setup = (uint16_t)job->setup;
-	c->group = (uint16_t)(job->group + c->group);
+	c->group = (uint16_t)loads_history_group(&job->run->loads, job->run->cell, job->number,
+	                                         c->method);
 	c->row += rows_before;
 }
 
@@ -597,7 +599,7 @@ static enum status run_history(struct job *job)
 
 enum status run_histories(struct run *run)
 {
-	struct job job = {.run = run, .group = (uint16_t)run->loads.first_history};
+	struct job job = {.run = run};
 	for (size_t s = 0; s < run->setup_count; s++) {
 		const struct arm_loads *arm = run->arms[s];
 		const struct cell *cell = run->setups[s].cell;
@@ -608,8 +610,10 @@ enum status run_histories(struct run *run)
 				continue;
 			job.history = &arm->list[i];
 			job.source = (uint16_t)(FIRST_EXTRA + cell->loads.count + i);
+			job.group = (uint16_t)loads_history_group(&run->loads, run->cell,
+			                                          job.number, METHOD_RATING);
 			status = run_history(&job);
-			job.group = (uint16_t)(job.group + loads_method_count(run->cell));
+			job.number++;
 		}
 		if (status == DONE)
 			status = run_working_cycle(run, s);

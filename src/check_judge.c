@@ -101,11 +101,6 @@ static void write_state(const struct run *run, const struct judging *judging,
 		trace_shear(judging->base, &sheared, (int)anchor, heading, trace);
 }
 
-static bool of_state(const struct check *check)
-{
-	return check->stage == OF_STATE_ANCHOR || check->stage == OF_STATE;
-}
-
 static void judge_one(const struct run *run, const struct check *check, size_t setup, size_t anchor,
                       const struct worst *worst, struct trace *trace, struct finding *out)
 {
@@ -141,7 +136,7 @@ static void judge_one(const struct run *run, const struct check *check, size_t s
 	if (check->needs_loads)
 		doubt_histories(run, setup, out);
 	/* numbers that are due and missing without a named reason: no equilibrium, or no rating */
-	if (of_state(check) && !out->computed && out->missing_count == 0)
+	if (check_of_states(check) && !out->computed && out->missing_count == 0)
 		finding_doubts(out, "no equilibrium could be computed: see base.stability", NULL);
 	finding_settle(out);
 }
@@ -236,7 +231,7 @@ static void trace_governing(const struct run *run, struct check_result *result,
 static void judge_check(const struct run *run, const struct check *check, struct check_result *out,
                         struct lacking_list *lacking)
 {
-	bool first = true, states = of_state(check) && run->worsts;
+	bool first = true, states = check_of_states(check) && run->worsts;
 	bool whole = check->stage == OF_SETUP || check->stage == OF_STATE;
 	size_t watch = states ? watch_of(run, check) : 0;
 	unsigned reading = states ? favourable_reading(run, watch) : 0;
@@ -303,21 +298,22 @@ static void list_anchors(const struct run *run, struct result *result)
  * form that `require` can invert. */
 static void list_row_demands(const struct run *run, struct result *result)
 {
-	size_t group = run->loads.first_history, n = run->anchor_count;
+	size_t n = run->anchor_count, history = 0;
 	struct required *required = &result->required;
 	for (size_t s = 0; s < run->setup_count; s++)
 		for (size_t k = 0; run->arms[s] && k < run->arms[s]->count; k++) {
 			if (run->arms[s]->list[k].way != WAY_HISTORY)
 				continue;
+			size_t group = loads_history_group(&run->loads, run->cell, history++,
+			                                   METHOD_RATING);
 			for (size_t i = 0; i < n * MAX_READINGS; i++)
 				if (run->loads.readings >> i % MAX_READINGS & 1)
 					result->demands[result->demand_count++] = (struct demand){
 						(uint16_t)s, i % MAX_READINGS, i / MAX_READINGS,
 						run->group_tension[group * n * MAX_READINGS + i],
 						run->bounds[group].size[i / MAX_READINGS], false};
-			group += loads_method_count(run->cell);
 		}
-	if (group > run->loads.first_history)
+	if (history > 0)
 		required->notes[required->note_count++] =
 			"of a history the largest tension and the largest shear are paired though "
 			"they belong to different rows: the safe side";
@@ -389,7 +385,7 @@ static void choose_governing(struct result *result)
 	for (size_t i = 0; i < result->check_count; i++)
 		if (result->checks[i].check->combines &&
 		    result->checks[i].finding.verdict == FAILS && governing->verdict == FAILS &&
-		    of_state(result->checks[result->governing].check) &&
+		    check_of_states(result->checks[result->governing].check) &&
 		    result->checks[i].check->method ==
 		            result->checks[result->governing].check->method)
 			governing->remedy = result->checks[i].finding.remedy;
@@ -416,8 +412,7 @@ enum status judge_all(const struct run *run, struct result *result, struct lacki
 	if (!lacking->list || !result->checks || !result->left_out)
 		return NO_MEMORY;
 	for (size_t i = 0; i < check_count; i++) {
-		if (checks[i].method != EVERY_METHOD &&
-		    !method_chosen(run->cell, check_loads(&checks[i])))
+		if (!check_is_due(&checks[i], run->cell))
 			continue;
 		const char *why = left_out_of_all(run, &checks[i]);
 		if (why)

@@ -47,7 +47,6 @@ struct search {
 	bool earthquake, high;
 	size_t group_count;          /* anchors that are pried out together */
 	uint64_t group[MAX_ANCHORS];
-	double turned[2];            /* cosine and sine of the pattern's turn */
 	struct shear_peak *peak[PEAKS];
 	double best[PEAKS];          /* of this end of the torsion alone */
 	double best_at[PEAKS][MAX_TURNING];
@@ -60,17 +59,34 @@ struct sample {
 struct samples { size_t count; struct sample list[MAX_SAMPLES]; };
 struct crossings { size_t count; double t[MAX_CROSSINGS]; };
 
-static void raise_peak(const struct search *search, int p, const struct mode_ratio *ratio,
-                  const double heading[], const struct vec2 shear[])
+void shear_peak_raise(struct shear_peak *peak, const struct mode_ratio *ratio,
+                      const struct load_case *from, double heading, const struct vec2 shear[],
+                      size_t count)
 {
-	struct shear_peak *peak = search->peak[p];
 	if (peak->known && !(ratio->ratio > peak->worst.ratio))
 		return;
 	peak->known = true;
 	peak->worst = *ratio;
-	peak->from = search->load_case;
-	peak->heading = heading[0];
-	memcpy(peak->shear, shear, search->base->anchor_count * sizeof *shear);
+	peak->from = from;
+	peak->heading = heading;
+	memcpy(peak->shear, shear, count * sizeof *shear);
+}
+
+/* Both ratios of some shears: the peaks and the best of this pass are raised. */
+static void take(struct search *search, const double heading[MAX_TURNING],
+                 const struct vec2 shear[], double ratio[PEAKS])
+{
+	struct mode_ratio mode[PEAKS];
+	code_shear_ratios(search->s, shear, search->earthquake, &mode[0], &mode[1]);
+	for (int p = 0; p < PEAKS; p++) {
+		shear_peak_raise(search->peak[p], &mode[p], search->load_case, heading[0], shear,
+		                 search->base->anchor_count);
+		ratio[p] = mode[p].ratio;
+		if (mode[p].ratio > search->best[p]) {
+			search->best[p] = mode[p].ratio;
+			memcpy(search->best_at[p], heading, MAX_TURNING * sizeof *heading);
+		}
+	}
 }
 
 static void shear_on(const struct search *search, const struct line *line, double t,
@@ -85,19 +101,10 @@ static void shear_on(const struct search *search, const struct line *line, doubl
 static struct sample look(struct search *search, const struct line *line, double t)
 {
 	struct vec2 shear[MAX_ANCHORS];
-	struct mode_ratio mode[PEAKS];
 	double heading[MAX_TURNING];
 	struct sample sample = {.t = t};
 	shear_on(search, line, t, heading, shear);
-	code_shear_ratios(search->s, shear, search->earthquake, &mode[0], &mode[1]);
-	for (int p = 0; p < PEAKS; p++) {
-		raise_peak(search, p, &mode[p], heading, shear);
-		sample.ratio[p] = mode[p].ratio;
-		if (mode[p].ratio > search->best[p]) {
-			search->best[p] = mode[p].ratio;
-			memcpy(search->best_at[p], heading, sizeof heading);
-		}
-	}
+	take(search, heading, shear, sample.ratio);
 	return sample;
 }
 
@@ -109,9 +116,8 @@ struct push { const struct search *search; const struct line *line; size_t view,
 static double pushes(const struct search *search, size_t view, size_t anchor,
                      const struct vec2 shear[])
 {
-	struct vec2 toward = search->s->view[view].toward, v = shear[anchor];
-	double c = search->turned[0], s = search->turned[1];
-	return v.x * (toward.x * c + toward.y * s) + v.y * (toward.y * c - toward.x * s);
+	struct vec2 toward = code_edge_toward(search->s, view), v = shear[anchor];
+	return v.x * toward.x + v.y * toward.y;
 }
 
 static double push_at(const struct push *push, double t)
@@ -439,21 +445,13 @@ static void search_plane(struct search *search)
 static void look_inside(struct search *search, const double heading[MAX_TURNING])
 {
 	struct vec2 low[MAX_ANCHORS], high[MAX_ANCHORS], shear[MAX_ANCHORS];
-	struct mode_ratio mode[PEAKS];
-	double share[MAX_TWISTS];
+	double share[MAX_TWISTS], ratio[PEAKS];
 	shear_group_vectors(search->base, search->load_case, heading, false, low);
 	shear_group_vectors(search->base, search->load_case, heading, true, high);
 	size_t count = twist_shares(search->s, low, high, share);
 	for (size_t k = 0; k < count; k++) {
 		twist_between(low, high, search->base->anchor_count, share[k], shear);
-		code_shear_ratios(search->s, shear, search->earthquake, &mode[0], &mode[1]);
-		for (int p = 0; p < PEAKS; p++) {
-			raise_peak(search, p, &mode[p], heading, shear);
-			if (mode[p].ratio <= search->best[p])
-				continue;
-			search->best[p] = mode[p].ratio;
-			memcpy(search->best_at[p], heading, MAX_TURNING * sizeof *heading);
-		}
+		take(search, heading, shear, ratio);
 	}
 }
 
@@ -518,11 +516,11 @@ void shear_mode_bound(const struct base *base, struct code_strength *s, const st
 	                                            : UINT64_MAX;
 	if (earthquake ? s->ready_seismic[PRYOUT] : s->ready[PRYOUT])
 		search.group_count = groups_split(pattern, all, pryout_limit(s), search.group);
-	search.turned[0] = cos(s->pattern->turned);
-	search.turned[1] = sin(s->pattern->turned);
 	search.peak[0] = edge;
 	search.peak[1] = pryout;
-	for (int high = 0; high < 2; high++) {
+	/* without a range of the torsion both of its ends are one */
+	bool open = shear_group_is_open(c);
+	for (int high = 0; high <= (open ? 1 : 0); high++) {
 		search.high = high;
 		search.best[0] = search.best[1] = -1;
 		if (c->turning_count == 0)
@@ -533,5 +531,6 @@ void shear_mode_bound(const struct base *base, struct code_strength *s, const st
 		else
 			search_plane(&search);
 	}
-	search_inside(&search);
+	if (open)
+		search_inside(&search);
 }

@@ -19,6 +19,10 @@ struct shear_peak {
 	double heading;                      /* of the first turning force [rad] */
 };
 
+/* Raises a peak to this ratio, where it is larger. */
+void shear_peak_raise(struct shear_peak *peak, const struct mode_ratio *ratio,
+                      const struct load_case *from, double heading, const struct vec2 shear[],
+                      size_t count);
 /* Raises both peaks to the largest of this case. The case must outlive them. */
 void shear_mode_bound(const struct base *base, struct code_strength *s, const struct load_case *c,
                       bool earthquake, struct shear_peak *edge, struct shear_peak *pryout);

@@ -568,15 +568,12 @@ static void sweep_bed_ratios(struct run *run, const struct load_case *c)
 		v.ratio_index = r;
 		v.state.bed_ratio = v.setup->bed_ratio[r];
 		sweep_case(&v);
-		/* bond weakens under lasting tension: what follows must know */
-		struct code_strength *code = code_of(v.setup, c->method);
-		for (size_t i = 0; c->sustained && code && i < run->anchor_count; i++)
-			for (unsigned n = 0; n < MAX_READINGS; n++)
-				code->facts.sustained_tension |=
-					run->group_tension[(c->group * run->anchor_count + i) *
-				                                   MAX_READINGS +
-				                           n] > LASTING * fabs(c->down);
 	}
+	/* bond weakens under lasting tension: what follows must know */
+	for (size_t k = 0; c->sustained && k < run->anchor_count * MAX_READINGS; k++)
+		code_of(v.setup, c->method)->facts.sustained_tension |=
+			run->group_tension[c->group * run->anchor_count * MAX_READINGS + k] >
+			LASTING * fabs(c->down);
 }
 
 /* Lasting loads, or all others. Wrenches of one source share their shear bound, so all of them come

@@ -1,7 +1,5 @@
 #include "check_twist.h"
 
-#include <math.h>
-
 /* Both sides of a place where an anchor ceases to push, as share of the range: far more than what
  * counts as not pushing at all (1e-9 of the largest shear). */
 #define BESIDE 1e-6
@@ -26,15 +24,12 @@ size_t twist_shares(const struct code_strength *s, const struct vec2 low[],
                     const struct vec2 high[], double out[MAX_TWISTS])
 {
 	size_t count = 0, anchors = s->pattern->count;
-	double c = cos(s->pattern->turned), sine = sin(s->pattern->turned);
 	if (alike(low, high, anchors))
 		return 0;
 	for (int k = 1; k < PARTS; k++)
 		count = add_share(out, count, (double)k / PARTS);
 	for (size_t v = 0; v < s->view_count; v++) {
-		/* the edge's direction in cell axes */
-		struct vec2 t = s->view[v].toward;
-		struct vec2 toward = {t.x * c + t.y * sine, t.y * c - t.x * sine};
+		struct vec2 toward = code_edge_toward(s, v);
 		for (size_t i = 0; i < anchors; i++) {
 			if (!(s->view[v].anchors >> i & 1))
 				continue;

@@ -159,16 +159,12 @@ static void assume_factors(const struct cell *cell, struct sentences *to)
 	if (en)
 		say(to, "loads for EN 1992-4 (EN 1990 6.10, from memory): 1.35G + 1.5Q and 0.9G + "
 		        "1.5Q; the 1.0G of Table A1.2(B) lies between");
-	if (!aci && !en)
+	if (!code_chosen(cell))
 		return;
 	say(to,
 	    "in the codes' loads the arm's own weight with its payload counts as live load where "
 	    "it presses or tilts, for it moves about (own choice), and as the other weights where "
 	    "it holds down; choices.stabilising_weight has no part in them");
-	if (earthquake_stated(cell))
-		say(to,
-		    "an earthquake stands in the codes' loads with the strength rows of its own "
-		    "code and the arm's motion whole; 0.9D - Ev + Eh + L is an addition");
 }
 
 static void assume_loads(const struct run *run, const struct cell *cell, struct result *result)
@@ -327,7 +323,7 @@ static void caution(const struct cell *cell, struct result *result)
 	else
 		say(to, "fatigue is looked at for anchors in tension alone, from the cycles that "
 		        "are given; not for shear, concrete, slab or base");
-	bool by_code = method_chosen(cell, METHOD_ACI318) || method_chosen(cell, METHOD_EN1992_4);
+	bool by_code = code_chosen(cell);
 	say(to,
 	    by_code ? "not checked: impact of vehicles, slab bending, soil, fire, corrosion, "
 	              "anchor "

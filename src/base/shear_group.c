@@ -117,6 +117,16 @@ static void share_all(const struct base *base, const struct caught_pull *all, bo
 		shear[i] = shear_share(base, i, pull);
 }
 
+bool shear_group_is_open(const struct load_case *load_case)
+{
+	for (int k = 0; k < load_case->turning_count; k++) {
+		const struct turning_force *turning = &load_case->turning_force[k];
+		if (turning->at_hull || (turning->twist != 0 && !turning->one_sign))
+			return true;
+	}
+	return false;
+}
+
 void shear_group_vectors(const struct base *base, const struct load_case *load_case,
                          const double heading[MAX_TURNING], bool high, struct vec2 shear[])
 {

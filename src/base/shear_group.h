@@ -15,6 +15,10 @@ bool shear_group_share(const struct base *base, const double force[3], struct ve
 bool shear_group_at(const struct base *base, const struct load_case *load_case, double heading,
                     double shear[]);
 
+/* Whether the torsion of a case may take any value of a range: hull corners, or twisting both ways.
+ * Else both ends of shear_group_vectors are the same. */
+bool shear_group_is_open(const struct load_case *load_case);
+
 /* Vectors of shear on the anchors [N], each turning force of the case at a heading of its own
  * (heading[k] of turning_force[k]), the torsion at the upper (`high`) or lower end of what hull
  * corners and signs of the twisting parts allow. */

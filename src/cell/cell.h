@@ -362,5 +362,7 @@ struct cell {
 enum method { METHOD_RATING, METHOD_ACI318, METHOD_EN1992_4, METHODS };
 /* Whether the file asks for it. */
 bool method_chosen(const struct cell *cell, enum method method);
+/* Whether it asks for any design code. */
+bool code_chosen(const struct cell *cell);
 
 #endif

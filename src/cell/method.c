@@ -8,3 +8,8 @@ bool method_chosen(const struct cell *cell, enum method method)
 			return true;
 	return false;
 }
+
+bool code_chosen(const struct cell *cell)
+{
+	return method_chosen(cell, METHOD_ACI318) || method_chosen(cell, METHOD_EN1992_4);
+}

@@ -104,8 +104,7 @@ static bool build_pattern(const struct cell *cell, struct arena *arena, struct s
 static enum status build_codes(const struct cell *cell, struct arena *arena, struct setting *out)
 {
 	double concrete = out->strength.known ? out->strength.value : 0;
-	if (cell->anchors.count == 0 || !(method_chosen(cell, METHOD_ACI318) ||
-	                                  method_chosen(cell, METHOD_EN1992_4)))
+	if (cell->anchors.count == 0 || !code_chosen(cell))
 		return DONE;
 	if (!build_pattern(cell, arena, out))
 		return NO_MEMORY;

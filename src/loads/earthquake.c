@@ -369,7 +369,7 @@ static void word_counted(const struct cell *cell, struct arena *arena, earthquak
 	        : "earthquake at service level by ASCE 7 2.4.5 (from memory): 0.7E with the arm at "
 	          "rest, 0.525E with its motion; that motion is counted whole where 0.75 is "
 	          "printed, and the vertical force lifts as well, which is an addition");
-	if (method_chosen(cell, METHOD_ACI318) || method_chosen(cell, METHOD_EN1992_4))
+	if (code_chosen(cell))
 		word(user, false,
 		     en ? "for the code methods the earthquake counts with the rows of EN 1990 "
 		          "6.12b (from memory), the arm's motion whole (psi2 = 1)"

@@ -441,7 +441,7 @@ static bool add_earthquake(struct builder *b, const struct cell *cell, uint16_t 
 bool lasting_loads_due(const struct cell *cell)
 {
 	const struct word *type = &cell->anchors.product.type;
-	return loads_method_count(cell) > 1 && (!is_known(*type) || type->value == ADHESIVE);
+	return code_chosen(cell) && (!is_known(*type) || type->value == ADHESIVE);
 }
 
 /* Whether a case of its own has the arm at rest and nothing else (case_factors knows it by its

@@ -2,7 +2,6 @@
 #include "aci_values.h"
 #include "needs.h"
 
-#include <string.h>
 
 #define PRODUCT "anchors.product."
 #define STRENGTH PRODUCT "strength."
@@ -238,23 +237,6 @@ static void gather(const struct code_facts *f, enum code_mode mode, bool earthqu
 	need_category(f, lacking);
 }
 
-/* The same path may be asked for twice. */
-static size_t each_once(const struct lacking *all, const char *path[], size_t room)
-{
-	size_t count = 0;
-	for (size_t i = 0; i < all->count; i++) {
-		bool before = false;
-		for (size_t k = 0; k < i; k++)
-			before = before || strcmp(all->path[k], all->path[i]) == 0;
-		if (before)
-			continue;
-		if (count < room)
-			path[count] = all->path[i];
-		count++;
-	}
-	return count;
-}
-
 size_t aci_missing(const struct code_facts *facts, enum code_mode mode, bool earthquake,
                    const char *path[], size_t room)
 {
@@ -264,12 +246,12 @@ size_t aci_missing(const struct code_facts *facts, enum code_mode mode, bool ear
 	need(&lacking, facts->type_known, PRODUCT "type");
 	/* an unknown type asks for nothing else that only some types have */
 	if (!facts->type_known)
-		return each_once(&lacking, path, room);
+		return lacking_each_once(&lacking, path, room);
 	/* 17.10.3: qualified by test; a "no" lets the layout fail */
 	if (earthquake && !facts->cast_in)
 		need(&lacking, is_known(facts->given->aci.seismic), SHEET "seismic");
 	gather(facts, mode, earthquake, &lacking);
-	return each_once(&lacking, path, room);
+	return lacking_each_once(&lacking, path, room);
 }
 
 /* Where the sheet says that pullout does not govern, in earthquakes too where there are any. */

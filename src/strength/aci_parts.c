@@ -4,23 +4,15 @@
 
 #include <math.h>
 
-double aci_input(struct trace *trace, const char *symbol, const struct number *number, double value,
-                 enum dimension dimension, const char *meaning)
-{
-	if (is_known(*number) && number->value == value)
-		return trace_input(trace, symbol, number, dimension, meaning);
-	return trace_step(trace, symbol, "", value, dimension, "", meaning);
-}
-
 double aci_embedment(const struct code_facts *f, struct trace *trace)
 {
-	return aci_input(trace, "h_ef", &f->cell->anchors.product.embedment, f->embedment,
+	return code_input(trace, "h_ef", &f->cell->anchors.product.embedment, f->embedment,
 	                 DIM_LENGTH, "effective embedment");
 }
 
 double aci_shaft(const struct code_facts *f, struct trace *trace)
 {
-	return aci_input(trace, "d_a", &f->cell->anchors.product.shaft, f->shaft, DIM_LENGTH,
+	return code_input(trace, "d_a", &f->cell->anchors.product.shaft, f->shaft, DIM_LENGTH,
 	                 "diameter of the anchor");
 }
 

@@ -6,10 +6,6 @@
 
 #include "design.h"
 
-/* a value of its own kind: an input, or one that follows from others */
-double aci_input(struct trace *trace, const char *symbol, const struct number *number, double value,
-                 enum dimension dimension, const char *meaning);
-
 /* Steps h_ef, d_a [mm], f_c [MPa], lambda_a. */
 double aci_embedment(const struct code_facts *f, struct trace *trace);
 double aci_shaft(const struct code_facts *f, struct trace *trace);

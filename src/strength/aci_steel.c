@@ -10,9 +10,9 @@ static const double pi = 3.14159265358979323846;
 /* 17.6.1.2: futa counts up to 1.9 fya and 860 MPa */
 static double counted_ultimate(const struct code_facts *f, struct trace *trace)
 {
-	aci_input(trace, "f_uta", &f->given->ultimate, f->ultimate, DIM_STRESS,
+	code_input(trace, "f_uta", &f->given->ultimate, f->ultimate, DIM_STRESS,
 	          "tensile strength of the steel");
-	aci_input(trace, "f_ya", &f->given->yield, f->yield, DIM_STRESS, "yield strength of it");
+	code_input(trace, "f_ya", &f->given->yield, f->yield, DIM_STRESS, "yield strength of it");
 	return trace_step(trace, "f_uta_1", "min(f_uta, 1.9 * f_ya, 860)",
 	                  fmin(f->ultimate, fmin(ACI_FUTA_YIELDS * f->yield, ACI_FUTA_MOST)),
 	                  DIM_STRESS, "ACI 318-19 17.6.1.2", "counts at most");
@@ -20,7 +20,7 @@ static double counted_ultimate(const struct code_facts *f, struct trace *trace)
 
 static double tensile_area(const struct code_facts *f, struct trace *trace)
 {
-	return aci_input(trace, "A_se_N", &f->cell->anchors.product.tensile_area, f->tensile_area,
+	return code_input(trace, "A_se_N", &f->cell->anchors.product.tensile_area, f->tensile_area,
 	                 DIM_AREA, "stressed area in tension");
 }
 
@@ -51,7 +51,7 @@ static double bolt_shear(const struct code_facts *f, struct trace *trace)
 	if (is_known(*given))
 		return trace_input(trace, "V_sa_0", given, DIM_FORCE, "steel, by the sheet");
 	double ultimate = counted_ultimate(f, trace);
-	double area = aci_input(trace, "A_se_V",
+	double area = code_input(trace, "A_se_V",
 	                        is_known(*own) ? own : &f->cell->anchors.product.tensile_area,
 	                        f->shear_area, DIM_AREA, "stressed area in shear");
 	return trace_step(trace, "V_sa_0", "0.6 * A_se_V * f_uta_1",

@@ -157,3 +157,11 @@ const char *code_left_out(const struct cell *cell, enum code code, enum code_mod
 {
 	return (code == ACI318 ? aci_left_out : en_left_out)(cell, mode);
 }
+
+double code_input(struct trace *trace, const char *symbol, const struct number *number,
+                  double value, enum dimension dimension, const char *meaning)
+{
+	if (is_known(*number) && number->value == value)
+		return trace_input(trace, symbol, number, dimension, meaning);
+	return trace_step(trace, symbol, "", value, dimension, "", meaning);
+}

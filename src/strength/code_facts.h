@@ -66,6 +66,10 @@ size_t code_missing(const struct code_facts *facts, enum code_mode mode, bool ea
  * to everything. */
 const char *code_left_out(const struct cell *cell, enum code code, enum code_mode mode);
 
+/* A resolved value as a step: the input where the file states just it, else a value of its own. */
+double code_input(struct trace *trace, const char *symbol, const struct number *number,
+                  double value, enum dimension dimension, const char *meaning);
+
 /* --- assumptions ---------------------------------------------------------------------------- */
 /* Where a clause is doubtful, from memory or silent, the safe reading is taken: numbered, one list
  * for both codes (code_assumptions.c), each named constant beside its source. */

@@ -236,3 +236,8 @@ void code_shear_ratios(struct code_strength *s, const struct vec2 shear_at[], bo
 	pryout_use(s, shear_at, earthquake, &use);
 	*pryout = use.worst;
 }
+
+struct vec2 code_edge_toward(const struct code_strength *s, size_t view)
+{
+	return s->cache->frame->edge[view].toward;
+}

@@ -55,6 +55,8 @@ struct code_ratios {
 void code_ratios(struct code_strength *s, const struct anchor_load *load, struct code_ratios *out);
 /* Distance from which on anchors are pried out apart [mm]. */
 double pryout_limit(const struct code_strength *s);
+/* Unit vector at right angles to the edge of a view, out of the concrete, cell axes. */
+struct vec2 code_edge_toward(const struct code_strength *s, size_t view);
 /* Edge and pryout alone, for a heading. */
 void code_shear_ratios(struct code_strength *s, const struct vec2 shear_at[], bool earthquake,
                        struct mode_ratio *edge, struct mode_ratio *pryout);

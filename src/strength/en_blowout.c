@@ -170,7 +170,7 @@ static double characteristic(const struct code_facts *f, const struct row *row, 
 	                      cracked ? "cracked concrete" : "uncracked concrete");
 	double c1 = trace_step(trace, "c_1", "", row->c1, DIM_LENGTH, "",
 	                       "nearest anchor to the edge");
-	double head = en_input(trace, "A_h", &f->given->head_area, f->head_area, DIM_AREA,
+	double head = code_input(trace, "A_h", &f->given->head_area, f->head_area, DIM_AREA,
 	                       "bearing area of the head");
 	double fck = en_fck(f, trace);
 	double single = trace_step(trace, "N0_Rk_cb", "k_5 * c_1 * sqrt(A_h) * sqrt(f_ck)",

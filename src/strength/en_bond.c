@@ -60,7 +60,7 @@ static double critical_spacing(const struct code_facts *f, struct trace *trace)
 	double sustained = sustained_factor(f, trace), at = f->given->at_concrete.value;
 	double stated = trace_input(trace, "tau_ucr_sheet", given, DIM_STRESS,
 	                            "bond stress, uncracked concrete");
-	en_input(trace, "f_at", &f->given->at_concrete, at, DIM_STRESS,
+	code_input(trace, "f_at", &f->given->at_concrete, at, DIM_STRESS,
 	         "concrete strength that the sheet's values are stated for");
 	/* stated for more than C20/25: the larger value errs to the safe side here */
 	double tau = trace_step(trace, "tau_ucr", "tau_ucr_sheet * max(1, 20 / f_at)",

@@ -2,7 +2,6 @@
 #include "en_values.h"
 #include "needs.h"
 
-#include <string.h>
 
 #define PRODUCT "anchors.product."
 #define STRENGTH PRODUCT "strength."
@@ -226,22 +225,6 @@ static void gather(const struct code_facts *f, enum code_mode mode, bool earthqu
 	}
 }
 
-static size_t each_once(const struct lacking *all, const char *path[], size_t room)
-{
-	size_t count = 0;
-	for (size_t i = 0; i < all->count; i++) {
-		bool before = false;
-		for (size_t k = 0; k < i; k++)
-			before |= strcmp(all->path[k], all->path[i]) == 0;
-		if (before)
-			continue;
-		if (count < room)
-			path[count] = all->path[i];
-		count++;
-	}
-	return count;
-}
-
 size_t en_missing(const struct code_facts *facts, enum code_mode mode, bool earthquake,
                   const char *path[], size_t room)
 {
@@ -253,7 +236,7 @@ size_t en_missing(const struct code_facts *facts, enum code_mode mode, bool eart
 		need(&lacking, is_known(*category) && category->value != SEISMIC_NONE,
 		     SHEET "seismic");
 	gather(facts, mode, earthquake, &lacking);
-	return each_once(&lacking, path, room);
+	return lacking_each_once(&lacking, path, room);
 }
 
 const char *en_left_out(const struct cell *cell, enum code_mode mode)

@@ -5,14 +5,6 @@
 #include <math.h>
 #include <string.h>
 
-double en_input(struct trace *trace, const char *symbol, const struct number *number, double value,
-                enum dimension dimension, const char *meaning)
-{
-	if (is_known(*number) && number->value == value)
-		return trace_input(trace, symbol, number, dimension, meaning);
-	return trace_step(trace, symbol, "", value, dimension, "", meaning);
-}
-
 bool en_drilled(const struct code_facts *f) { return !f->cast_in; }
 
 double en_fck(const struct code_facts *f, struct trace *trace)
@@ -23,13 +15,13 @@ double en_fck(const struct code_facts *f, struct trace *trace)
 
 double en_embedment(const struct code_facts *f, struct trace *trace)
 {
-	return en_input(trace, "h_ef", &f->cell->anchors.product.embedment, f->embedment,
+	return code_input(trace, "h_ef", &f->cell->anchors.product.embedment, f->embedment,
 	                DIM_LENGTH, "effective embedment");
 }
 
 double en_shaft(const struct code_facts *f, struct trace *trace)
 {
-	return en_input(trace, "d", &f->cell->anchors.product.shaft, f->shaft, DIM_LENGTH,
+	return code_input(trace, "d", &f->cell->anchors.product.shaft, f->shaft, DIM_LENGTH,
 	                "diameter of the shaft, d_nom");
 }
 
@@ -38,7 +30,7 @@ double en_gamma_mc(const struct code_facts *f, bool tension, struct trace *trace
 	if (!tension || !en_drilled(f))
 		return trace_step(trace, "gamma_Mc", "", EN_GAMMA_C, DIM_FACTOR,
 		                  "EN 1992-4 Table 4.1", "concrete; gamma_inst is 1");
-	double installation = en_input(trace, "gamma_inst", &f->given->en.installation_factor,
+	double installation = code_input(trace, "gamma_inst", &f->given->en.installation_factor,
 	                               f->given->en.installation_factor.value, DIM_FACTOR,
 	                               "sensitivity to installation");
 	return trace_step(trace, "gamma_Mc", "1.5 * gamma_inst", EN_GAMMA_C * installation,
@@ -47,9 +39,9 @@ double en_gamma_mc(const struct code_facts *f, bool tension, struct trace *trace
 
 static void steel_inputs(const struct code_facts *f, struct trace *trace)
 {
-	en_input(trace, "f_uk", &f->given->ultimate, f->ultimate, DIM_STRESS,
+	code_input(trace, "f_uk", &f->given->ultimate, f->ultimate, DIM_STRESS,
 	         "tensile strength of the steel");
-	en_input(trace, "f_yk", &f->given->yield, f->yield, DIM_STRESS, "yield strength of it");
+	code_input(trace, "f_yk", &f->given->yield, f->yield, DIM_STRESS, "yield strength of it");
 }
 
 double en_gamma_ms_tension(const struct code_facts *f, struct trace *trace)
@@ -78,7 +70,7 @@ double en_gamma_ms_shear(const struct code_facts *f, struct trace *trace)
 double en_by_concrete(const struct code_facts *f, struct trace *trace)
 {
 	double fck = en_fck(f, trace);
-	double at = en_input(trace, "f_at", &f->given->at_concrete, f->given->at_concrete.value,
+	double at = code_input(trace, "f_at", &f->given->at_concrete, f->given->at_concrete.value,
 	                     DIM_STRESS,
 	                     "concrete strength that the sheet's values are stated for");
 	return trace_step(trace, "psi_f", "min(1, f_ck / f_at)", fmin(1, fck / at), DIM_FACTOR,

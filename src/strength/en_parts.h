@@ -6,10 +6,6 @@
 
 #include "design.h"
 
-/* a value of its own kind: an input, or one that follows from others */
-double en_input(struct trace *trace, const char *symbol, const struct number *number, double value,
-                enum dimension dimension, const char *meaning);
-
 /* Steps f_ck [MPa], h_ef, d [mm], gamma_Mc. `tension`: with gamma_inst. */
 double en_fck(const struct code_facts *f, struct trace *trace);
 double en_embedment(const struct code_facts *f, struct trace *trace);

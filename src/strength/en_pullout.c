@@ -24,7 +24,7 @@ static double of_head(const struct code_facts *f, bool cracked, struct trace *tr
 	double k = trace_step(trace, "k_2", "", cracked ? EN_K2_CRACKED : EN_K2_UNCRACKED,
 	                      DIM_FACTOR, "EN 1992-4 (7.11)",
 	                      cracked ? "cracked concrete" : "uncracked concrete");
-	double area = en_input(trace, "A_h", &f->given->head_area, f->head_area, DIM_AREA,
+	double area = code_input(trace, "A_h", &f->given->head_area, f->head_area, DIM_AREA,
 	                       "bearing area of the head");
 	double fck = en_fck(f, trace);
 	return trace_step(trace, "N_Rk_p", "k_2 * A_h * f_ck", k * area * fck, DIM_FORCE,

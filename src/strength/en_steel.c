@@ -14,9 +14,9 @@ double en_steel_tension_characteristic(const struct code_facts *f, bool earthqua
 	                                        : &sheet->steel_tension;
 	if (earthquake || is_known(*given))
 		return trace_input(trace, "N_Rk_s", given, DIM_FORCE, "steel, by the sheet");
-	double area = en_input(trace, "A_s", &f->cell->anchors.product.tensile_area,
+	double area = code_input(trace, "A_s", &f->cell->anchors.product.tensile_area,
 	                       f->tensile_area, DIM_AREA, "stressed area");
-	double ultimate = en_input(trace, "f_uk", &f->given->ultimate, f->ultimate, DIM_STRESS,
+	double ultimate = code_input(trace, "f_uk", &f->given->ultimate, f->ultimate, DIM_STRESS,
 	                           "tensile strength of the steel");
 	return trace_step(trace, "N_Rk_s", "A_s * f_uk", area * ultimate, DIM_FORCE,
 	                  "EN 1992-4 7.2.1.3", "steel");
@@ -49,12 +49,12 @@ static double shear_single(const struct code_facts *f, struct trace *trace)
 		return trace_step(trace, "V0_Rk_s", "psi_short * V_s", factor * stated, DIM_FORCE,
 		                  "EN 1992-4 (7.34)", "steel of one anchor");
 	}
-	double area = en_input(trace, "A_sV",
+	double area = code_input(trace, "A_sV",
 	                       is_known(f->given->shear_area)
 	                               ? &f->given->shear_area
 	                               : &f->cell->anchors.product.tensile_area,
 	                       f->shear_area, DIM_AREA, "stressed area in shear");
-	double ultimate = en_input(trace, "f_uk", &f->given->ultimate, f->ultimate, DIM_STRESS,
+	double ultimate = code_input(trace, "f_uk", &f->given->ultimate, f->ultimate, DIM_STRESS,
 	                           "tensile strength of the steel");
 	double k = trace_step(trace, "k_6", "",
 	                      ultimate <= EN_K6_SOFT_ULTIMATE ? EN_K6_SOFT : EN_K6_HARD, DIM_FACTOR,
@@ -86,8 +86,8 @@ static double without_lever(const struct code_facts *f, size_t in_group, struct 
 	if (f->lever_arm != GROUT_PAD)
 		return trace_step(trace, "V_Rk_s", "k_7 * V0_Rk_s", k * single, DIM_FORCE,
 		                  "EN 1992-4 (7.35)", "steel without lever arm");
-	double grout = en_input(trace, "t_grout", &f->cell->stand_off.height, f->grout, DIM_LENGTH,
-	                        "thickness of the grout");
+	double grout = code_input(trace, "t_grout", &f->cell->stand_off.height, f->grout,
+	                          DIM_LENGTH, "thickness of the grout");
 	return trace_step(trace, "V_Rk_s", "(1 - 0.01 * t_grout) * k_7 * V0_Rk_s",
 	                  (1 - EN_GROUT_SHARE * grout) * k * single, DIM_FORCE, "EN 1992-4 (7.36)",
 	                  "steel on a grout pad");
@@ -101,7 +101,7 @@ static double bending(const struct code_facts *f, double tension, struct trace *
 	if (is_known(*given)) {
 		whole = trace_input(trace, "M0_Rk_s", given, DIM_MOMENT, "bending, by the sheet");
 	} else {
-		double area = en_input(trace, "A_s", &f->cell->anchors.product.tensile_area,
+		double area = code_input(trace, "A_s", &f->cell->anchors.product.tensile_area,
 		                       f->tensile_area, DIM_AREA, "stressed area");
 		double d = en_shaft(f, trace);
 		/* a thread bends in its stressed section, not in that of the shaft */
@@ -109,7 +109,7 @@ static double bending(const struct code_facts *f, double tension, struct trace *
 		                         "min(d, sqrt(4 * A_s / 3.14159265358979323846))",
 		                         fmin(d, sqrt(4 * area / pi)), DIM_LENGTH, "S32",
 		                         "diameter of the stressed section");
-		double ultimate = en_input(trace, "f_uk", &f->given->ultimate, f->ultimate,
+		double ultimate = code_input(trace, "f_uk", &f->given->ultimate, f->ultimate,
 		                           DIM_STRESS, "tensile strength of the steel");
 		whole = trace_step(trace, "M0_Rk_s",
 		                   "1.2 * (3.14159265358979323846 * d_s * d_s * d_s / 32) * f_uk",

@@ -26,6 +26,8 @@ static inline void lack(struct lacking *lacking, const char *path)
 	lacking->count++;
 }
 
+/* The paths that were gathered, without those asked for twice; as aci_missing. */
+size_t lacking_each_once(const struct lacking *all, const char *path[], size_t room);
 static inline void need(struct lacking *lacking, bool there, const char *path)
 {
 	if (!there)

@@ -5,6 +5,7 @@
 
 #include <criterion/criterion.h>
 #include <stdarg.h>
+#include <stdio.h>
 #include <string.h>
 
 enum { MOST_CHANGES = 24 };
@@ -139,4 +140,11 @@ void expect_code_at(int line, enum verdict wanted, const char *id, const struct 
 	             "line %d: %s %s, expected %s (ratio %.17g, first missing %s; %s)", line, id,
 	             words[f->verdict], words[wanted], f->computed ? f->ratio : -1.0,
 	             f->missing_count ? f->missing[0] : "none", f->reason);
+}
+
+bool check_named_in(const char *list, const char *id)
+{
+	char name[64];
+	snprintf(name, sizeof name, " %s ", strchr(id, '.') + 1);
+	return strstr(list, name) != NULL;
 }

@@ -14,6 +14,8 @@ const struct finding *code_judged(const char *yaml, const char *id, const struct
 	__attribute__((sentinel));
 /* Why the check is left out of the text with changes, or NULL. */
 const char *code_left_out_of(const char *yaml, const char *id, ...) __attribute__((sentinel));
+/* Whether a check stands in a list of names without their code, with blanks around each. */
+bool check_named_in(const char *list, const char *id);
 bool finding_misses(const struct finding *finding, const char *path);
 
 #define expect_code(wanted, yaml, id, load, ...) \

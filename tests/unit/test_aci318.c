@@ -1,6 +1,7 @@
 /* ACI 318-19 chapter 17: against a plain computation from the clauses, the SI edition against the
  * inch-pound one, limits, monotony, continuity, and what the written calculation says. */
 #include "../../src/strength/design.h"
+#include "../support/routes.h"
 #include "../support/aci_case.h"
 #include "../support/cases.h"
 #include "../support/plain_aci318.h"
@@ -13,40 +14,20 @@
 #define FAR 1e6
 
 static struct aci_case it;
-static struct trace trace;
-static struct arena trace_arena;
-
-/* some dozens of operations that round by 1e-16 each; areas are differences of slab coordinates */
-static const double close_to = 1e-11;
 
 static void open_all(void)
 {
 	aci_case_open(&it);
-	arena_open(&trace_arena, NULL, NULL);
+	route_open();
 }
 
 static void close_all(void)
 {
 	aci_case_close(&it);
-	arena_close(&trace_arena);
+	route_close();
 }
 
 TestSuite(aci318, .init = open_all, .fini = close_all, .timeout = 120);
-
-static struct trace *new_trace(void)
-{
-	arena_close(&trace_arena);
-	arena_open(&trace_arena, NULL, NULL);
-	trace_open(&trace, &trace_arena);
-	return &trace;
-}
-
-static void same(double value, double expected, const char *what, uint64_t number)
-{
-	cr_assert(value == expected || fabs(value - expected) <= close_to * fabs(expected),
-	          "case %llu, %s: %.17g, plainly %.17g", (unsigned long long)number, what, value,
-	          expected);
-}
 
 /* --- one cell for both routes ---------------------------------------------------------------- */
 
@@ -231,23 +212,26 @@ static bool rows_apart(const struct plain_aci *p)
 
 static void compare_modes(const struct plain_aci *p, bool quake, uint64_t n)
 {
-	same(aci_steel_tension(&it.facts, quake, NULL), plain_aci_steel_tension(p), "steel", n);
-	same(aci_steel_shear(&it.facts, 0, quake, NULL), plain_aci_steel_shear(p, quake),
+	route_same(aci_steel_tension(&it.facts, quake, NULL), plain_aci_steel_tension(p), "steel",
+	           n);
+	route_same(aci_steel_shear(&it.facts, 0, quake, NULL), plain_aci_steel_shear(p, quake),
 	     "steel in shear", n);
-	same(of_group(aci_cone, quake), plain_aci_cone(p, quake), "cone", n);
-	same(of_group(aci_pryout, quake), plain_aci_pryout(p, quake), "pryout", n);
+	route_same(of_group(aci_cone, quake), plain_aci_cone(p, quake), "cone", n);
+	route_same(of_group(aci_pryout, quake), plain_aci_pryout(p, quake), "pryout", n);
 	if (p->kind != ACI_ADHESIVE)
-		same(aci_pullout(&it.facts, quake, NULL), plain_aci_pullout(p, quake), "pullout",
-		     n);
+		route_same(aci_pullout(&it.facts, quake, NULL), plain_aci_pullout(p, quake),
+		           "pullout", n);
 	else
-		same(of_group(aci_bond, quake), plain_aci_bond(p, quake), "bond", n);
+		route_same(of_group(aci_bond, quake), plain_aci_bond(p, quake), "bond", n);
 	if (p->kind == ACI_HEADED)
-		same(blowout(quake, NULL), plain_aci_blowout(p, quake), "blowout", n);
+		route_same(blowout(quake, NULL), plain_aci_blowout(p, quake), "blowout", n);
 	if (!rows_apart(p))
 		return;
 	struct edge_strength edge = toward_edge(NULL, quake);
-	same(quake ? edge.across_seismic : edge.across, plain_aci_edge(p, false, quake), "edge", n);
-	same(quake ? edge.along_seismic : edge.along, plain_aci_edge(p, true, quake), "along", n);
+	route_same(quake ? edge.across_seismic : edge.across, plain_aci_edge(p, false, quake),
+	           "edge", n);
+	route_same(quake ? edge.along_seismic : edge.along, plain_aci_edge(p, true, quake), "along",
+	           n);
 }
 
 Test(aci318, plain_route)
@@ -260,7 +244,7 @@ Test(aci318, plain_route)
 		compare_modes(&p, false, n);
 		compare_modes(&p, true, n);
 		if (p.kind == ACI_ADHESIVE)
-			same(aci_bond_sustained(&it.facts, NULL), plain_aci_sustained(&p),
+			route_same(aci_bond_sustained(&it.facts, NULL), plain_aci_sustained(&p),
 			     "lasting", n);
 	}
 }
@@ -282,7 +266,7 @@ Test(aci318, plain_lever_arm)
 		give(&p);
 		double arm = (clamped ? 0 : p.d / 2) + gap + plate / 2;
 		double bent = plain_aci_bent(&p, tension, arm, held ? 2 : 1);
-		same(aci_steel_shear(&it.facts, tension, false, NULL),
+		route_same(aci_steel_shear(&it.facts, tension, false, NULL),
 		     fmin(plain_aci_steel_shear(&p, false), bent), "bent", n);
 	}
 }
@@ -352,9 +336,9 @@ Test(aci318, edge_far_away)
 	it.edge_count = 0;
 	it.clear = HUGE_VAL;
 	aci_case_build(&it);
-	same(of_group(aci_cone, false), far, "no edge at all", 0);
+	route_same(of_group(aci_cone, false), far, "no edge at all", 0);
 	p.x0 = p.y0 = 1.5 * p.hef;
-	same(cone_of(p), far, "edges at 1.5 hef", 1);
+	route_same(cone_of(p), far, "edges at 1.5 hef", 1);
 	p.x0 = 1.49 * p.hef;
 	cr_expect_lt(cone_of(p), far);
 }
@@ -365,7 +349,7 @@ Test(aci318, spacing_wide_and_none)
 	one.nx = one.ny = 1;
 	double single = cone_of(one);
 	p.sx = p.sy = 3 * p.hef;
-	same(cone_of(p), 4 * single, "3 hef apart", 0);
+	route_same(cone_of(p), 4 * single, "3 hef apart", 0);
 	p.sx = p.sy = 1e-9;
 	cr_expect_float_eq(cone_of(p) / single, 1, 1e-9, "in one place");
 	/* and in shear: 3 ca1 along the edge */
@@ -376,7 +360,7 @@ Test(aci318, spacing_wide_and_none)
 	give(&one);
 	double front = toward_edge(NULL, false).across;
 	give(&p);
-	same(toward_edge(NULL, false).across, 2 * front, "3 ca1 apart", 1);
+	route_same(toward_edge(NULL, false).across, 2 * front, "3 ca1 apart", 1);
 	p.sx = 1e-9;
 	give(&p);
 	cr_expect_float_eq(toward_edge(NULL, false).across / front, 1, 1e-9, "in one place");
@@ -388,11 +372,11 @@ Test(aci318, bond_spacing_wide)
 	one.nx = one.ny = 1;
 	give(&one);
 	double single = of_group(aci_bond, false);
-	same(aci_group_limit(&it.facts, BOND), 2 * 10 * 16 * sqrt(14 / 7.6), "2 cNa", 0);
+	route_same(aci_group_limit(&it.facts, BOND), 2 * 10 * 16 * sqrt(14 / 7.6), "2 cNa", 0);
 	p.sx = p.sy = aci_group_limit(&it.facts, BOND);
 	give(&p);
-	same(of_group(aci_bond, false), 4 * single, "2 cNa apart", 1);
-	same(aci_group_limit(&it.facts, CONE), 300, "3 hef", 2);
+	route_same(of_group(aci_bond, false), 4 * single, "2 cNa apart", 1);
+	route_same(aci_group_limit(&it.facts, CONE), 300, "3 hef", 2);
 	cr_expect_eq(aci_group_limit(&it.facts, PULLOUT), 0, "one by one");
 }
 
@@ -402,7 +386,8 @@ Test(aci318, on_the_edge)
 	struct plain_aci p = ordinary(ACI_HEADED);
 	struct edge_strength out;
 	give(&p);
-	aci_edge(&it.facts, &it.pattern, aci_case_view(&it, 0, -1), 1, 0, false, &out, new_trace());
+	aci_edge(&it.facts, &it.pattern, aci_case_view(&it, 0, -1), 1, 0, false, &out,
+	         route_trace_new());
 	cr_expect_eq(out.across, 0);
 	cr_expect_eq(out.along, 0);
 	cr_expect(out.lever > 0);
@@ -613,7 +598,7 @@ Test(aci318, turned)
 static void traced_group(group_mode *mode, bool quake, const char *symbol)
 {
 	struct group_strength with, without;
-	struct trace *into = new_trace();
+	struct trace *into = route_trace_new();
 	mode(&it.facts, &it.pattern, aci_case_all(&it), quake, &with, into);
 	mode(&it.facts, &it.pattern, aci_case_all(&it), quake, &without, NULL);
 	cr_assert_eq(with.design, without.design);
@@ -635,16 +620,18 @@ static void trace_all(const struct plain_aci *p, bool quake)
 	if (p->kind == ACI_ADHESIVE)
 		traced_group(aci_bond, quake, quake ? "phi_N_ag_eq" : "phi_N_ag");
 	else
-		traced_single(aci_pullout(&it.facts, quake, new_trace()), &trace,
+		traced_single(aci_pullout(&it.facts, quake, route_trace_new()), &route_trace,
 		              quake ? "phi_N_pn_eq" : "phi_N_pn");
-	traced_single(aci_steel_tension(&it.facts, quake, new_trace()), &trace, "phi_N_sa");
-	traced_single(aci_steel_shear(&it.facts, 5e3, quake, new_trace()), &trace, "phi_V_sa");
+	traced_single(aci_steel_tension(&it.facts, quake, route_trace_new()), &route_trace,
+	              "phi_N_sa");
+	traced_single(aci_steel_shear(&it.facts, 5e3, quake, route_trace_new()), &route_trace,
+	              "phi_V_sa");
 	if (p->kind == ACI_HEADED)
-		traced_single(blowout(quake, new_trace()), &trace,
+		traced_single(blowout(quake, route_trace_new()), &route_trace,
 		              quake ? "phi_N_sbg_eq" : "phi_N_sbg");
-	struct edge_strength edge = toward_edge(new_trace(), quake);
-	traced_single(quake ? edge.across_seismic : edge.across, &trace, "phi_V_cbg");
-	traced_single(quake ? edge.along_seismic : edge.along, &trace, "phi_V_along");
+	struct edge_strength edge = toward_edge(route_trace_new(), quake);
+	traced_single(quake ? edge.across_seismic : edge.across, &route_trace, "phi_V_cbg");
+	traced_single(quake ? edge.along_seismic : edge.along, &route_trace, "phi_V_along");
 }
 
 Test(aci318, written_calculation)

@@ -30,22 +30,15 @@ static const char *const of_state[] = {"aci318.steel_tension", "aci318.breakout"
                                        "aci318.interaction"};
 enum { OF_STATES = sizeof of_state / sizeof of_state[0] };
 
-/* Whether `id` stands in a list of names without "aci318.", with blanks around each. */
-static bool is_in(const char *list, const char *id)
-{
-	char name[64];
-	snprintf(name, sizeof name, " %s ", id + strlen("aci318."));
-	return strstr(list, name) != NULL;
-}
-
 /* With this change exactly these checks are unproven, and all others still hold. */
 static void expect_exactly(int line, const char *path, const char *value, const char *list)
 {
 	for (size_t i = 0; i < OF_STATES; i++)
-		expect_code_at(line, is_in(list, of_state[i]) ? UNPROVEN : HOLDS, of_state[i],
-		               code_judged(sample_lift, of_state[i], &small, SHEET, path, value,
-		                           NULL));
-	expect_code_at(line, is_in(list, "aci318.layout") ? UNPROVEN : HOLDS, "aci318.layout",
+		expect_code_at(
+			line, check_named_in(list, of_state[i]) ? UNPROVEN : HOLDS, of_state[i],
+			code_judged(sample_lift, of_state[i], &small, SHEET, path, value, NULL));
+	expect_code_at(line, check_named_in(list, "aci318.layout") ? UNPROVEN : HOLDS,
+	               "aci318.layout",
 	               code_judged(sample_lift, "aci318.layout", NULL, SHEET, path, value, NULL));
 }
 #define EXACTLY(path, value, list) expect_exactly(__LINE__, path, value, list)

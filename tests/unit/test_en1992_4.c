@@ -5,6 +5,7 @@
 #include "../../src/strength/en_values.h"
 #include "../../src/strength/layout.h"
 #include "../../src/strength/needs.h"
+#include "../support/routes.h"
 #include "../support/cases.h"
 #include "../support/en_case.h"
 #include "../support/plain_en1992_4.h"
@@ -17,41 +18,20 @@
 #include <string.h>
 
 static struct en_case it;
-static struct trace trace;
-static struct arena trace_arena;
-
-/* Both routes are a few dozen operations that round by 1e-16 each, and the areas are sums of up to
- * some thousand cells of the slab's size. */
-static const double close_to = 1e-11;
 
 static void open_all(void)
 {
 	en_case_open(&it);
-	arena_open(&trace_arena, NULL, NULL);
+	route_open();
 }
 
 static void close_all(void)
 {
 	en_case_close(&it);
-	arena_close(&trace_arena);
+	route_close();
 }
 
 TestSuite(en1992_4, .init = open_all, .fini = close_all, .timeout = 60);
-
-static struct trace *new_trace(void)
-{
-	arena_close(&trace_arena);
-	arena_open(&trace_arena, NULL, NULL);
-	trace_open(&trace, &trace_arena);
-	return &trace;
-}
-
-static void same(double value, double expected, const char *what, uint64_t number)
-{
-	cr_assert(value == expected || fabs(value - expected) <= close_to * fabs(expected),
-	          "case %llu, %s: %.17g, plainly %.17g", (unsigned long long)number, what, value,
-	          expected);
-}
 
 /* --- random cells ------------------------------------------------------------------------------
  */
@@ -161,7 +141,7 @@ static struct group_strength of_group(group_function *mode, const char *symbol)
 	mode(&it.facts, &it.pattern, en_case_all(&it), false, &quiet, NULL);
 	for (int earthquake = 0; earthquake < 2; earthquake++) {
 		char name[40];
-		struct trace *written = new_trace();
+		struct trace *written = route_trace_new();
 		mode(&it.facts, &it.pattern, en_case_all(&it), earthquake, &told, written);
 		double value = earthquake ? told.seismic : told.design;
 		cr_assert(told.design == quiet.design && told.seismic == quiet.seismic &&
@@ -181,8 +161,8 @@ static void compare_group(const struct plain_en *p, group_function *mode, const 
 {
 	struct group_strength got = of_group(mode, symbol);
 	double rest = plain(p, false), eq = plain(p, true);
-	same(got.design, rest < 0 ? HUGE_VAL : rest, symbol, number);
-	same(got.seismic, eq < 0 ? HUGE_VAL : eq, symbol, number);
+	route_same(got.design, rest < 0 ? HUGE_VAL : rest, symbol, number);
+	route_same(got.seismic, eq < 0 ? HUGE_VAL : eq, symbol, number);
 	cr_assert_eq(got.count, it.cell.anchors.count);
 	cr_assert(got.lever > 0);
 }
@@ -191,26 +171,26 @@ static void compare_singles(const struct plain_en *p, uint64_t number)
 {
 	size_t n = it.cell.anchors.count;
 	for (int eq = 0; eq < 2; eq++) {
-		same(en_steel_tension(&it.facts, eq, new_trace()), plain_steel_tension(p, eq),
-		     "steel tension", number);
-		traced_expressions(&trace, "steel tension");
-		same(en_steel_shear(&it.facts, 0, eq, n, new_trace()), plain_steel_shear(p, eq),
-		     "steel shear", number);
-		traced_expressions(&trace, "steel shear");
+		route_same(en_steel_tension(&it.facts, eq, route_trace_new()),
+		           plain_steel_tension(p, eq), "steel tension", number);
+		traced_expressions(&route_trace, "steel tension");
+		route_same(en_steel_shear(&it.facts, 0, eq, n, route_trace_new()),
+		           plain_steel_shear(p, eq), "steel shear", number);
+		traced_expressions(&route_trace, "steel shear");
 		if (p->kind == PLAIN_BONDED)
 			continue;
-		same(en_pullout(&it.facts, eq, n, new_trace()), plain_pullout(p, eq), "pull-out",
-		     number);
-		traced_expressions(&trace, "pull-out");
+		route_same(en_pullout(&it.facts, eq, n, route_trace_new()), plain_pullout(p, eq),
+		           "pull-out", number);
+		traced_expressions(&route_trace, "pull-out");
 	}
 	it.facts.lever_arm = LEVER_ARM;
 	it.facts.lever = p->hef / 3;
 	for (int alpha = 1; alpha <= 2; alpha++) {
 		en_case_word(&it.cell.anchors.product.strength.held_at_base, alpha == 2 ? YES : NO);
 		double tension = 0.4 * alpha * plain_steel_tension(p, false);
-		same(en_steel_shear(&it.facts, tension, false, n, new_trace()),
+		route_same(en_steel_shear(&it.facts, tension, false, n, route_trace_new()),
 		     plain_bent(p, tension, p->hef / 3, alpha), "lever arm", number);
-		traced_expressions(&trace, "lever arm");
+		traced_expressions(&route_trace, "lever arm");
 	}
 	it.facts.lever_arm = NO_LEVER;
 }
@@ -235,15 +215,16 @@ static void compare_edge(const struct plain_en *p, uint64_t number)
 	struct edge_strength quiet, told;
 	const struct edge_view *view = lower_edge();
 	en_edge(&it.facts, &it.pattern, view, first_row(p), p->y0, false, &quiet, NULL);
-	same(quiet.across, plain_edge(p, false), "edge", number);
-	same(quiet.across_seismic, plain_edge(p, true), "edge in an earthquake", number);
+	route_same(quiet.across, plain_edge(p, false), "edge", number);
+	route_same(quiet.across_seismic, plain_edge(p, true), "edge in an earthquake", number);
 	cr_assert(quiet.along == 2 * quiet.across);
 	for (int eq = 0; eq < 2; eq++) {
-		en_edge(&it.facts, &it.pattern, view, first_row(p), p->y0, eq, &told, new_trace());
+		en_edge(&it.facts, &it.pattern, view, first_row(p), p->y0, eq, &told,
+		        route_trace_new());
 		cr_assert(told.across == quiet.across && told.lever == quiet.lever &&
 		          told.across_seismic == quiet.across_seismic);
-		traced_expressions(&trace, "edge");
-		cr_assert(traced_value(&trace, eq ? "V_Rd_c_eq" : "V_Rd_c") ==
+		traced_expressions(&route_trace, "edge");
+		cr_assert(traced_value(&route_trace, eq ? "V_Rd_c_eq" : "V_Rd_c") ==
 		          (eq ? told.across_seismic : told.across));
 	}
 }
@@ -253,11 +234,12 @@ static void compare_blowout(const struct plain_en *p, uint64_t number)
 	struct group_strength quiet, told;
 	for (int eq = 0; eq < 2; eq++) {
 		en_blowout(&it.facts, &it.pattern, first_row(p), 1, eq, &quiet, NULL);
-		en_blowout(&it.facts, &it.pattern, first_row(p), 1, eq, &told, new_trace());
+		en_blowout(&it.facts, &it.pattern, first_row(p), 1, eq, &told, route_trace_new());
 		cr_assert(quiet.design == told.design && quiet.seismic == told.seismic);
-		same(quiet.design, plain_blowout(p, false), "blow-out", number);
-		same(quiet.seismic, plain_blowout(p, true), "blow-out in an earthquake", number);
-		traced_expressions(&trace, "blow-out");
+		route_same(quiet.design, plain_blowout(p, false), "blow-out", number);
+		route_same(quiet.seismic, plain_blowout(p, true), "blow-out in an earthquake",
+		           number);
+		traced_expressions(&route_trace, "blow-out");
 	}
 	/* the centre stands in the pattern's axes, as every group's: the same anchors, seen from a
 	 * cell that is turned on the slab */
@@ -329,7 +311,7 @@ Test(en1992_4, spacing_from_nothing_to_far)
 {
 	pair_apart(3 * 70);
 	double one = cone_of(1);
-	same(cone_of(3), 2 * one, "two cones apart", 0);
+	route_same(cone_of(3), 2 * one, "two cones apart", 0);
 	pair_apart(1e-9);
 	cr_assert_float_eq(cone_of(3), one, 1e-9 * one);
 	double before = one;
@@ -344,10 +326,10 @@ Test(en1992_4, bond_spacing_from_far)
 {
 	en_case_word(&it.cell.anchors.product.type, ADHESIVE);
 	pair_apart(3 * 70);
-	same(bond_of(3), 2 * bond_of(1), "two bonds apart", 0);
+	route_same(bond_of(3), 2 * bond_of(1), "two bonds apart", 0);
 	cr_assert_leq(en_group_limit(&it.facts, BOND), 3 * 70);
 	pair_apart(en_group_limit(&it.facts, BOND));
-	same(bond_of(3), 2 * bond_of(1), "two bonds at the critical spacing", 0);
+	route_same(bond_of(3), 2 * bond_of(1), "two bonds at the critical spacing", 0);
 }
 
 /* One edge that comes from far away: no jump at the critical distance, and never more. */
@@ -360,7 +342,7 @@ Test(en1992_4, edge_from_far)
 		cr_assert_gt(cone_of(1), before * (1 - 1e-12));
 		before = cone_of(1);
 	}
-	same(before, free, "an edge at 120 mm of 105 mm", 0);
+	route_same(before, free, "an edge at 120 mm of 105 mm", 0);
 	slab_around(1e5, 1e5, 105 * (1 - 1e-9), 1e5);
 	cr_assert_float_eq(cone_of(1), free, 1e-8 * free);
 }
@@ -387,7 +369,7 @@ Test(en1992_4, deep_anchor_near_all_edges_gains_nothing)
 		slab_around(80, 100, 110, 120);
 		at[i] = cone_of(1);
 	}
-	same(at[1], at[0], "300 mm as 200 mm", 0);
+	route_same(at[1], at[0], "300 mm as 200 mm", 0);
 }
 
 static struct edge_strength edge_of(double c1)
@@ -420,10 +402,10 @@ Test(en1992_4, virtual_edge_is_the_lower)
 	struct edge_strength virtual;
 	it.clear = 150;
 	en_case_settle(&it);
-	en_edge(&it.facts, &it.pattern, NULL, 1, 150, false, &virtual, new_trace());
-	traced_expressions(&trace, "virtual edge");
+	en_edge(&it.facts, &it.pattern, NULL, 1, 150, false, &virtual, route_trace_new());
+	traced_expressions(&route_trace, "virtual edge");
 	slab_around(150, 150, 150, 150);
-	same(virtual.across, edge_of(150).across, "corners on both sides", 0);
+	route_same(virtual.across, edge_of(150).across, "corners on both sides", 0);
 	slab_around(1e5, 150, 150, 1e5);
 	cr_assert_lt(virtual.across, edge_of(150).across);
 	cr_assert_eq(en_remote_edge(&it.facts), 720);
@@ -452,10 +434,11 @@ Test(en1992_4, lever_arm)
 	double bent = en_steel_shear(&it.facts, 0, false, 1, NULL);
 	it.facts.lever_arm = GROUT_PAD;
 	it.facts.grout = 20;
-	same(en_steel_shear(&it.facts, 0, false, 1, NULL), bent, "grout pad", 0);
+	route_same(en_steel_shear(&it.facts, 0, false, 1, NULL), bent, "grout pad", 0);
 	it.facts.lever = 1e-6;
-	same(en_steel_shear(&it.facts, 0, false, 1, new_trace()), 0.8 * flat, "(7.36)", 0);
-	traced_expressions(&trace, "grout pad");
+	route_same(en_steel_shear(&it.facts, 0, false, 1, route_trace_new()), 0.8 * flat, "(7.36)",
+	           0);
+	traced_expressions(&route_trace, "grout pad");
 }
 
 /* --- where a mode says nothing ------------------------------------------------------------------
@@ -465,9 +448,9 @@ Test(en1992_4, splitting_needs_no_check)
 {
 	struct group_strength out;
 	slab_around(140, 140, 140, 140);
-	en_splitting(&it.facts, &it.pattern, 1, false, &out, new_trace());
+	en_splitting(&it.facts, &it.pattern, 1, false, &out, route_trace_new());
 	cr_assert(out.design == HUGE_VAL && out.seismic == HUGE_VAL && out.lever == HUGE_VAL);
-	cr_assert_eq(traced_value(&trace, "c_needed"), 140);
+	cr_assert_eq(traced_value(&route_trace, "c_needed"), 140);
 	/* a group needs 1.2 times as much; a thin slab a check */
 	pair_apart(50);
 	en_splitting(&it.facts, &it.pattern, 3, false, &out, NULL);
@@ -479,9 +462,9 @@ Test(en1992_4, splitting_needs_no_check)
 	cr_assert_lt(out.design, HUGE_VAL);
 	/* bars that hold the cracks */
 	en_case_word(&it.cell.slab.reinforcement.against_splitting, YES);
-	en_splitting(&it.facts, &it.pattern, 1, false, &out, new_trace());
+	en_splitting(&it.facts, &it.pattern, 1, false, &out, route_trace_new());
 	cr_assert_eq(out.design, HUGE_VAL);
-	cr_assert_eq(traced_value(&trace, "w_k"), 0.3);
+	cr_assert_eq(traced_value(&route_trace, "w_k"), 0.3);
 }
 
 Test(en1992_4, pullout_that_does_not_govern)
@@ -490,12 +473,12 @@ Test(en1992_4, pullout_that_does_not_govern)
 	struct group_strength out;
 	en_case_word(&never->cracked, 0);
 	slab_around(60, 1e5, 1e5, 1e5);
-	cr_assert_eq(en_pullout(&it.facts, false, 1, new_trace()), HUGE_VAL);
-	cr_assert_eq(traced_value(&trace, "pull_out_governs"), 0);
+	cr_assert_eq(en_pullout(&it.facts, false, 1, route_trace_new()), HUGE_VAL);
+	cr_assert_eq(traced_value(&route_trace, "pull_out_governs"), 0);
 	cr_assert_lt(en_pullout(&it.facts, true, 1, NULL), HUGE_VAL);
-	en_splitting(&it.facts, &it.pattern, 1, false, &out, new_trace());
-	cr_assert_eq(traced_value(&trace, "N0_Rk_sp"), traced_value(&trace, "N0_Rk_c"));
-	traced_expressions(&trace, "splitting without pull-out");
+	en_splitting(&it.facts, &it.pattern, 1, false, &out, route_trace_new());
+	cr_assert_eq(traced_value(&route_trace, "N0_Rk_sp"), traced_value(&route_trace, "N0_Rk_c"));
+	traced_expressions(&route_trace, "splitting without pull-out");
 }
 
 /* --- tension with shear -------------------------------------------------------------------------
